@@ -1,0 +1,177 @@
+"""What a formula is: the decorators that mark one, the record each becomes, and the loader of the book."""
+
+import importlib
+import inspect
+import pkgutil
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cache
+from typing import Annotated, Any, TypeVar, get_args, get_origin, get_type_hints
+
+import webapp.formulas
+from webapp.errors import FormulaError
+from webapp.units import Unit
+
+Function = TypeVar("Function", bound=Callable[..., Any])
+
+SEVERITIES = ("note", "caution", "stop")
+NOT_FORMULAS = ("book", "rules", "constants")
+
+
+@dataclass(frozen=True)
+class Formula:
+    """One formula of the book: where it stands, what it asks for, and what its docstring says."""
+
+    name: str
+    levels: tuple[str, ...]
+    function: Callable[..., Any]
+    parameters: dict[str, Unit]
+    unit: Unit
+    summary: str
+    source: str
+    step: str
+    file: str
+    line: int
+
+
+@dataclass(frozen=True)
+class Check:
+    """A formula that is true when something is wrong, with the sentence that says what to do."""
+
+    formula: Formula
+    severity: str
+    says: str
+    beside: str
+
+
+@dataclass(frozen=True)
+class Range:
+    """A formula that is true inside the range of another, with the reason given outside of it."""
+
+    formula: Formula
+    of: str
+    says: str
+
+
+def formula(*, level: str | tuple[str, ...]) -> Callable[[Function], Function]:
+    """Mark a function as the formula of the quantity it is named after, at one level or several."""
+    return _mark("formula", level=level)
+
+
+def check(*, level: str, severity: str, says: str, beside: str) -> Callable[[Function], Function]:
+    """Mark a function as a check: true when something is wrong with the figure it stands beside."""
+    if severity not in SEVERITIES:
+        raise FormulaError(f"a check's severity is one of {', '.join(SEVERITIES)}, not {severity!r}")
+    return _mark("check", level=level, severity=severity, says=says, beside=beside)
+
+
+def valid_range(*, says: str) -> Callable[[Function], Function]:
+    """Mark a function NAME_range as the range of the formula NAME: true inside, the reason outside."""
+    return _mark("range", level=(), says=says)
+
+
+def _mark(mark: str, *, level: str | tuple[str, ...], **details: str) -> Callable[[Function], Function]:
+    levels = (level,) if isinstance(level, str) else tuple(level)
+
+    def marked(function: Function) -> Function:
+        function.__book__ = (mark, levels, details)  # type: ignore[attr-defined]
+        return function
+
+    return marked
+
+
+@dataclass(frozen=True)
+class Book:
+    """Every formula, check and range, in the order of their files' names and of their lines."""
+
+    formulas: dict[str, Formula]
+    checks: dict[str, Check]
+    ranges: dict[str, Range]
+
+    def everything(self) -> dict[str, Formula]:
+        """Return every function of the book by name: formulas, then ranges, then checks."""
+        ranges = {name: row.formula for name, row in self.ranges.items()}
+        checks = {name: row.formula for name, row in self.checks.items()}
+        return {**self.formulas, **ranges, **checks}
+
+
+def unit_of(annotation: Any, where: str) -> Unit:
+    """Return the unit that an annotation from `units` carries; anything else is an error that says where."""
+    if get_origin(annotation) is Annotated:
+        for extra in get_args(annotation)[1:]:
+            if isinstance(extra, Unit):
+                return extra
+    raise FormulaError(f"{where}: annotate it with a unit from webapp/units.py, found {annotation!r}")
+
+
+def record(function: Callable[..., Any], levels: tuple[str, ...]) -> Formula:
+    """Read a marked function into a Formula; a missing unit, sentence or source is an error."""
+    name = function.__name__
+    step = function.__module__.rpartition(".")[2]
+    where = f"{step}.py: {name}"
+    hints = get_type_hints(function, include_extras=True)
+    wanted = [*inspect.signature(function).parameters, "return"]
+    units = {each: unit_of(hints.get(each), f"{where}, {each}") for each in wanted}
+    result = units.pop("return")
+    text = inspect.getdoc(function) or ""
+    source = re.search(r"^Source: (.+?)(?=\n\n|\Z)", text, re.MULTILINE | re.DOTALL)
+    if not text:
+        raise FormulaError(f"{where}: has no docstring")
+    return Formula(
+        name=name,
+        levels=levels,
+        function=function,
+        parameters=units,
+        unit=result,
+        summary=text.split("\n\n")[0].replace("\n", " "),
+        source=" ".join(source[1].split()) if source else "",
+        step=step,
+        file=inspect.getsourcefile(function) or step,
+        line=function.__code__.co_firstlineno,
+    )
+
+
+def book_of(functions: list[Callable[..., Any]]) -> Book:
+    """Put marked functions into a book; two of one name, or a range of nothing, is an error."""
+    formulas: dict[str, Formula] = {}
+    checks: dict[str, Check] = {}
+    ranges: dict[str, Range] = {}
+    for function in functions:
+        mark, levels, details = function.__book__  # type: ignore[attr-defined]
+        row = record(function, levels)
+        twin = {**formulas, **{name: each.formula for name, each in checks.items()}}.get(row.name)
+        if twin or row.name in ranges:
+            raise FormulaError(f"{row.step}.py: {row.name} is written twice, also in {(twin or row).step}.py")
+        if mark == "check":
+            checks[row.name] = Check(row, **details)
+        elif mark == "range":
+            ranges[row.name] = Range(row, row.name.removesuffix("_range"), **details)
+        else:
+            formulas[row.name] = row
+    for each in ranges.values():
+        asker = formulas.get(each.of)
+        if asker is None:
+            raise FormulaError(f"{each.formula.name}: there is no formula {each.of} for this range")
+        strange = sorted(set(each.formula.parameters) - set(asker.parameters))
+        if strange:
+            raise FormulaError(f"{each.formula.name}: {each.of} has no parameter {', '.join(strange)}")
+    for row in formulas.values():
+        if not row.source:
+            raise FormulaError(f"{row.step}.py: {row.name} names no source")
+    return Book(formulas, checks, ranges)
+
+
+@cache
+def load_book() -> Book:
+    """Read the formula files beside this one into the book, files by name, functions by line."""
+    functions: list[Callable[..., Any]] = []
+    for module in sorted(each.name for each in pkgutil.iter_modules(webapp.formulas.__path__)):
+        if module in NOT_FORMULAS:
+            continue
+        found = vars(importlib.import_module(f"webapp.formulas.{module}")).values()
+        marked = [
+            each for each in found if hasattr(each, "__book__") and each.__module__.endswith(f".{module}")
+        ]
+        functions += sorted(marked, key=lambda each: each.__code__.co_firstlineno)
+    return book_of(functions)

@@ -1,0 +1,48 @@
+"""What a choice chooses, and which cell is the least or the greatest of which: the sheet's own rules."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A quantity that a choice names the formula of: the levels it stands on, the input, and cell by option."""
+
+    levels: tuple[str, ...]
+    by: str
+    cells: dict[str, str]
+
+
+@dataclass(frozen=True)
+class Pick:
+    """The greatest or least of named cells, skipping blanks; a blank among the needed blanks the pick."""
+
+    level: str
+    of: tuple[str, ...]
+    needed: tuple[str, ...] = ()
+
+
+CHOICES: dict[str, Choice] = {
+    "shape_area": Choice(
+        ("face", "opening"),
+        "shape",
+        {"rectangle": "rectangle_area", "circle": "circle_area", "known": "known_area"},
+    ),
+    "volume_ratio": Choice(
+        ("job",), "ratio_basis", {"volume": "volume_ratio_as_stated", "mass": "volume_ratio_from_mass"}
+    ),
+    "mass_ratio": Choice(
+        ("job",), "ratio_basis", {"volume": "mass_ratio_from_volume", "mass": "mass_ratio_as_stated"}
+    ),
+}
+
+GREATEST_OF: dict[str, Pick] = {
+    "coats_to_pour": Pick("colour", ("most_coats", "planned_coats"), needed=("planned_coats",)),
+    "cups": Pick("colour", ("cups_by_geometry", "cups_by_claim"), needed=("cups_by_geometry",)),
+    "colour_need": Pick("colour", ("geometry_need", "claim_need"), needed=("geometry_need",)),
+}
+
+LEAST_OF: dict[str, Pick] = {
+    "cup_limit": Pick(
+        "colour", ("cup_capacity_limit", "pourable_volume", "cup_mass_limit"), needed=("cup_capacity_limit",)
+    ),
+}

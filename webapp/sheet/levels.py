@@ -1,0 +1,37 @@
+"""The levels of a sheet, in one table: which rows stand below which, and what an empty level means."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Level:
+    """A level: its parent, the key of its rows in the job, and what a row without any of them is missing."""
+
+    name: str
+    parent: str | None
+    rows: str
+    empty: str = ""
+
+
+LEVELS: dict[str, Level] = {
+    "job": Level("job", None, ""),
+    "colour": Level("colour", "job", "colours", "no colour yet"),
+    "face": Level("face", "colour", "faces", "no face yet"),
+    "opening": Level("opening", "face", "openings"),
+    "cup": Level("cup", "colour", ""),
+}
+
+
+def ancestors(level: str) -> tuple[str, ...]:
+    """Return a level and the levels above it, the nearest first.
+
+    >>> ancestors("opening")
+    ('opening', 'face', 'colour', 'job')
+    """
+    parent = LEVELS[level].parent
+    return (level, *ancestors(parent)) if parent else (level,)
+
+
+def children(level: str) -> tuple[str, ...]:
+    """Return the levels right below a level, in the table's order."""
+    return tuple(each.name for each in LEVELS.values() if each.parent == level)
