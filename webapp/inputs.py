@@ -53,7 +53,7 @@ ROOM = (
         "temperature",
         "Where the resin cures.",
         least="-40 degC",
-        most="60 degC",
+        most="50 degC",
     ),
     Input(
         "surface_temperature",
@@ -129,7 +129,17 @@ CARD = (
         most="60 degC",
     ),
     Input("pot_life_mass", "in a cup of", "card", "mass", "The pot life's mass of mix.", "g", "1 g", "5 kg"),
-    Input("mix_time", "Mix for", "card", "time", "As long as the data sheet says.", "min", "10 s", "30 min"),
+    Input(
+        "mix_time",
+        "Mix for",
+        "card",
+        "time",
+        "As long as the data sheet says, scraping sides and bottom. Left blank: 2 min (common practice).",
+        "min",
+        "10 s",
+        "30 min",
+        "2 min",
+    ),
     Input(
         "first_mist", "First mist after", "card", "time", "After the end of the pour.", "min", "0 s", "2 h"
     ),
@@ -207,9 +217,10 @@ CARD = (
         "Cures no colder than",
         "card",
         "temperature",
-        "Below it a film can stall.",
+        "Below it a film can stall, and no times are given. Left blank: 10 °C, 50 °F (common practice).",
         least="-20 degC",
         most="60 degC",
+        default="10 degC",
     ),
     Input(
         "stated_coverage",
@@ -331,6 +342,15 @@ COLOUR = (
         options=(("drops", "Tinted by drops"), ("clear", "Clear")),
     ),
     Input(
+        "drop_basis",
+        "A drop's size is",
+        "colour",
+        "choice",
+        "Tints drip smaller than water: count your own bottle's drops into a measure.",
+        default="nominal",
+        options=(("nominal", "taken as large"), ("counted", "counted")),
+    ),
+    Input(
         "nominal_drop_volume",
         "One drop is",
         "colour",
@@ -340,6 +360,21 @@ COLOUR = (
         "0.005 mL",
         "0.5 mL",
         "0.05 mL",
+    ),
+    Input("counted_volume", "Drops filled", "colour", "volume", "Of tint.", "mL", "0.1 mL", "50 mL"),
+    Input("counted_drops", "Drops counted", "colour", "count", "Into that measure.", "", "1", "5000"),
+    Input(
+        "need_basis",
+        "Mix by",
+        "colour",
+        "choice",
+        "Your sizes, the maker's claim of coverage, or the greater of the two.",
+        default="greatest",
+        options=(
+            ("greatest", "the greater of the two"),
+            ("geometry", "your sizes"),
+            ("claim", "the maker's claim"),
+        ),
     ),
     Input(
         "first_share",
@@ -355,7 +390,6 @@ COLOUR = (
 )
 
 FACE = (
-    Input("pieces", "Pieces", "face", "count", "How many alike.", "", "1", "1000", "1"),
     Input("depth", "Depth", "face", "length", "Of the film.", None, "0.1 mm", "50 mm"),
     Input(
         "texture_depth",
@@ -376,6 +410,7 @@ SHAPE = (
     Input("height", "Height", "shape", "length", "", None, "1 mm", "30 m"),
     Input("diameter", "Diameter", "shape", "length", "", None, "1 mm", "30 m"),
     Input("stated_area", "Area", "shape", "area", "", None, "1 mm2", "900 m2"),
+    Input("pieces", "Pieces", "shape", "count", "How many alike.", "", "1", "1000", "1"),
 )
 
 INPUTS: dict[str, Input] = {row.name: row for row in (*ROOM, *CARD, *BENCH, *COLOUR, *SHAPE, *FACE)}

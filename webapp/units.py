@@ -14,7 +14,7 @@ import pint
 
 @dataclass(frozen=True)
 class Unit:
-    """A canonical unit: its symbol, pint's expression for it, its kind, and two foreign units for the proof."""
+    """A canonical unit: its symbol, pint's name for it, its kind, and two foreign units for a proof."""
 
     symbol: str
     pint: str
@@ -40,6 +40,9 @@ Count = Annotated[float, Unit("1", "dimensionless", "count", ("percent", "permil
 Slope = Annotated[float, Unit("1", "dimensionless", "slope", ("inch/foot", "millimeter/meter"))]
 Radians = Annotated[float, Unit("rad", "radian", "angle", ("degree", "turn"))]
 Money = Annotated[float, Unit("money", "money", "money", ("hundredth_money", "dozen_money"))]
+KelvinsPerSecond = Annotated[
+    float, Unit("K/s", "kelvin/s", "heating rate", ("delta_degF/minute", "millikelvin/s"))
+]
 MoneyPerSecond = Annotated[
     float, Unit("money/s", "money/s", "wage", ("money/hour", "hundredth_money/minute"))
 ]
@@ -100,7 +103,7 @@ Truth = Annotated[bool, Unit("truth", "dimensionless", "truth", ("dimensionless"
 
 @dataclass(frozen=True)
 class ShownUnit:
-    """A unit that people read and type: our name for it, how it is shown, pint's expression, our spellings."""
+    """A unit that people read and type: our name for it, how it is shown, pint's name, our spellings."""
 
     name: str
     shown: str
@@ -202,6 +205,7 @@ SHOWN_UNITS: dict[str, tuple[ShownUnit, ...]] = {
         ShownUnit("P", "P", "poise", ("poise",)),
     ),
     "rate": (ShownUnit("/min", "per min", "1/minute", ("per min",)), ShownUnit("/s", "per s", "1/second")),
+    "heating rate": (ShownUnit("K/min", "K/min", "kelvin/minute"),),
     "molar energy": (ShownUnit("kJ/mol", "kJ/mol", "kilojoule/mole", ("kj/mol",)),),
     "molar heat capacity": (ShownUnit("J/(mol K)", "J/(mol K)", "joule/mole/kelvin"),),
     "specific energy": (ShownUnit("J/g", "J/g", "joule/gram", ("j/g",)),),

@@ -2,7 +2,20 @@
 
 import math
 
-from webapp.units import ErgsPerMole, ErgsPerMoleKelvin, Kelvins
+from webapp.units import (
+    Centimetres,
+    CentimetresPerSecondSquared,
+    DynesPerCentimetre,
+    ErgsPerMole,
+    ErgsPerMoleKelvin,
+    Grams,
+    GramsPerCubicCentimetre,
+    Kelvins,
+    PerSecond,
+    Poise,
+    Radians,
+    SquareCentimetres,
+)
 
 
 def whole_up(amount: float) -> int:
@@ -35,3 +48,101 @@ def speed_factor(
     3.3807
     """
     return math.exp(activation_energy / gas_constant * (1 / reference_temperature - 1 / temperature))
+
+
+def ripple_decay(
+    wavelength: Centimetres,
+    depth: Centimetres,
+    viscosity: Poise,
+    density: GramsPerCubicCentimetre,
+    surface_tension: DynesPerCentimetre,
+    gravity: CentimetresPerSecondSquared,
+) -> PerSecond:
+    """Return the rate at which a ripple of a wavelength dies away in a film of any depth.
+
+    >>> round(1 / ripple_decay(30, 0.15875, 10, 1.10, 35, 980.665), 1)
+    158.6
+    """
+    wave_number = 2 * math.pi / wavelength
+    drive = surface_tension * wave_number + density * gravity / wave_number
+    return drive / (2 * viscosity) * flow_share(wave_number * depth)
+
+
+def flow_share(x: float) -> float:
+    """Return (sinh x cosh x - x)/(cosh² x + x²), the share of a deep pool's flow that a film lets pass.
+
+    >>> round(flow_share(0.001) / (2 / 3 * 0.001**3), 6), round(flow_share(300.0), 12)
+    (0.999998, 1.0)
+    """
+    square = 4 * x * x
+    series = 1 + square / 72 * (1 + square / 110 * (1 + square / 156))
+    near = 2 / 3 * x**3 * (1 + square / 20 * (1 + square / 42 * series))
+    once = math.exp(-2 * x)
+    twice = math.exp(-4 * x)
+    passing = near * 4 * once if x < 0.25 else 1 - twice - 4 * x * once
+    return passing / (1 + 2 * once + twice + 4 * x * x * once)
+
+
+def filled_surface(mass: Grams, diameter: Centimetres, density: GramsPerCubicCentimetre) -> SquareCentimetres:
+    """Return the top, side and bottom of the filled part of a cup, through which its heat leaves.
+
+    >>> round(filled_surface(100, 7.5, 1.10), 3)
+    136.842
+    """
+    return math.pi * diameter**2 / 2 + 4 * mass / (density * diameter)
+
+
+def edge_pull(
+    lean: Radians, wetting_angle: Radians, capillary_length: Centimetres, edge_radius: Centimetres
+) -> Centimetres:
+    """Return how much more depth each further radian of a rounded edge lets a film hold; below zero, less.
+
+    >>> edge_pull(0.0, 0.0, 0.2, 0.1)
+    0.2
+    """
+    return capillary_length * math.cos((wetting_angle + lean) / 2) - edge_radius * math.sin(lean)
+
+
+def edge_climb(
+    lean: Radians,
+    step: float,
+    wetting_angle: Radians,
+    capillary_length: Centimetres,
+    edge_radius: Centimetres,
+) -> Radians:
+    """Return the lean on a rounded edge one step further, or where it was if that step is too far.
+
+    >>> edge_climb(0.0, 0.5, 0.0, 0.2, 0.0), edge_climb(0.0, 0.5, 0.0, 0.2, 10.0)
+    (0.5, 0.0)
+    """
+    return lean + step if edge_pull(lean + step, wetting_angle, capillary_length, edge_radius) > 0 else lean
+
+
+def edge_settle(
+    lean: Radians, wetting_angle: Radians, capillary_length: Centimetres, edge_radius: Centimetres
+) -> Radians:
+    """Return a lean on a rounded edge nearer to where the film holds deepest, by one step of Newton's.
+
+    >>> edge_settle(1.5, 0.0, 0.2, 0.0) == math.pi / 2
+    True
+    """
+    pull = edge_pull(lean, wetting_angle, capillary_length, edge_radius)
+    change = capillary_length / 2 * math.sin((wetting_angle + lean) / 2) + edge_radius * math.cos(lean)
+    return min(max(lean + pull / change, 0), math.pi / 2)
+
+
+def steps_of_ratio(ratio: float) -> int:
+    """Return the least whole number up to five that makes a ratio whole, or one where none does.
+
+    >>> steps_of_ratio(2), steps_of_ratio(1.5), steps_of_ratio(4 / 3), steps_of_ratio(100 / 44)
+    (1, 2, 3, 1)
+    """
+    out_by_2 = abs(2 * ratio - whole_down(2 * ratio + 0.5))
+    out_by_3 = abs(3 * ratio - whole_down(3 * ratio + 0.5))
+    out_by_4 = abs(4 * ratio - whole_down(4 * ratio + 0.5))
+    out_by_5 = abs(5 * ratio - whole_down(5 * ratio + 0.5))
+    in_fifths = 5 if out_by_5 < 1e-6 else 1
+    in_fourths = 4 if out_by_4 < 1e-6 else in_fifths
+    in_thirds = 3 if out_by_3 < 1e-6 else in_fourths
+    in_halves = 2 if out_by_2 < 1e-6 else in_thirds
+    return 1 if abs(ratio - whole_down(ratio + 0.5)) < 1e-6 else in_halves

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Choice:
-    """A quantity that a choice names the formula of: the levels it stands on, the input, and cell by option."""
+    """A quantity that a choice names the formula of: its levels, the choosing input, and the cell by option."""
 
     levels: tuple[str, ...]
     by: str
@@ -33,12 +33,22 @@ CHOICES: dict[str, Choice] = {
     "mass_ratio": Choice(
         ("job",), "ratio_basis", {"volume": "mass_ratio_from_volume", "mass": "mass_ratio_as_stated"}
     ),
+    "colour_need": Choice(
+        ("colour",),
+        "need_basis",
+        {"greatest": "greatest_need", "geometry": "geometry_need", "claim": "claim_need"},
+    ),
+    "drop_volume": Choice(
+        ("colour",), "drop_basis", {"nominal": "nominal_drop_volume", "counted": "counted_drop_volume"}
+    ),
+    "starting_drops": Choice(("cup",), "tint", {"drops": "first_drops", "clear": "no_drops"}),
+    "drops_past_limit": Choice(("cup",), "tint", {"drops": "first_drop_excess", "clear": "no_drops"}),
 }
 
 GREATEST_OF: dict[str, Pick] = {
     "coats_to_pour": Pick("colour", ("most_coats", "planned_coats"), needed=("planned_coats",)),
     "cups": Pick("colour", ("cups_by_geometry", "cups_by_claim"), needed=("cups_by_geometry",)),
-    "colour_need": Pick("colour", ("geometry_need", "claim_need"), needed=("geometry_need",)),
+    "greatest_need": Pick("colour", ("geometry_need", "claim_need"), needed=("geometry_need",)),
 }
 
 LEAST_OF: dict[str, Pick] = {

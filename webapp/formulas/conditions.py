@@ -1,0 +1,91 @@
+"""Conditions: the dew point of the room, and how far the face is from it."""
+
+import math
+
+from webapp.formulas.book import check, formula
+from webapp.units import KelvinDifference, Kelvins, Ratio, Share, Truth
+
+
+@formula(level="job")
+def dew_point(
+    air_temperature: Kelvins,
+    relative_humidity: Share,
+    magnus_slope: Ratio,
+    magnus_offset: KelvinDifference,
+    ice_point: Kelvins,
+) -> Kelvins:
+    """The temperature at which this air wets a surface.
+
+    Range: air of -40 to 50 degC.
+    Example: 20 degC at 50 % has its dew point at 9.261 degC.
+
+    >>> round(dew_point(293.15, 0.5, 17.625, 243.04, 273.15) - 273.15, 3)
+    9.261
+
+    Source: Magnus form of Alduchov and Eskridge, J. Appl. Meteor. 35 (1996) 601-609, eq. 21.
+    """
+    above_ice = air_temperature - ice_point
+    damp = math.log(relative_humidity) + magnus_slope * above_ice / (magnus_offset + above_ice)
+    return ice_point + magnus_offset * damp / (magnus_slope - damp)
+
+
+@formula(level="job")
+def dew_margin(surface_temperature: Kelvins, dew_point: Kelvins) -> KelvinDifference:
+    """How much warmer the face is than the dew point.
+
+    Range: any.
+    Example: a face at 18 degC in air with its dew point at 9 degC is 9 K above it.
+
+    >>> dew_margin(291.15, 282.15)
+    9.0
+
+    Source: ISO 8502-4, as cited by coating guides.
+    """
+    return surface_temperature - dew_point
+
+
+@check(
+    level="job",
+    severity="stop",
+    says="The face is at or below the dew point: water stands on it, seen or not. Warm the face or dry the "
+    "air before you mix.",
+    beside="dew_margin",
+)
+def below_dew_point(surface_temperature: Kelvins, dew_point: Kelvins) -> Truth:
+    """True where the face is no warmer than the dew point.
+
+    >>> below_dew_point(282, 282), below_dew_point(290, 282)
+    (True, False)
+    """
+    return surface_temperature <= dew_point
+
+
+@check(
+    level="job",
+    severity="caution",
+    says="The face is less than 3 K (5 °F) above the dew point: the film may blush, and water may stand on "
+    "the primer. Warm the face or dry the air, without an unvented heater.",
+    beside="dew_margin",
+)
+def dew_margin_small(dew_margin: KelvinDifference, least_dew_margin: KelvinDifference) -> Truth:
+    """True where the margin is less than coating guides ask for.
+
+    >>> dew_margin_small(2.9, 3), dew_margin_small(3, 3)
+    (True, False)
+    """
+    return dew_margin < least_dew_margin
+
+
+@check(
+    level="job",
+    severity="caution",
+    says="The air is damp, over 85 %: amine hardeners may blush. Dry the air or wait.",
+    beside="relative_humidity",
+)
+def humidity_high(relative_humidity: Share, greatest_humidity: Share) -> Truth:
+    """True where the air is damper than coating guides allow.
+
+    >>> humidity_high(0.86, 0.85), humidity_high(0.85, 0.85)
+    (True, False)
+    """
+    return relative_humidity > greatest_humidity

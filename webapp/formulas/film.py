@@ -1,0 +1,139 @@
+"""Film: what a level coat of resin takes, by geometry and by the maker's claim."""
+
+from webapp.formulas.book import check, formula, valid_range
+from webapp.formulas.rules import whole_up
+from webapp.units import Centimetres, Count, CubicCentimetres, PerCentimetre, Share, SquareCentimetres, Truth
+
+
+@formula(level="face")
+def film_volume(
+    face_area: SquareCentimetres, depth: Centimetres, texture_depth: Centimetres
+) -> CubicCentimetres:
+    """Volume of a level film on one piece; a blasted or carved ground takes more film, not more area.
+
+    Range: any depth.
+    Example: 1000 cm2 at 0.15 cm is 150 cm3.
+
+    >>> round(film_volume(1000, 0.15, 0), 9)
+    150.0
+
+    Source: geometry; a level film fills the hollows.
+    """
+    return face_area * (depth + texture_depth)
+
+
+@formula(level="face")
+def face_volume(film_volume: CubicCentimetres, pieces: Count) -> CubicCentimetres:
+    """Volume that all pieces of a face take, all coats together.
+
+    Range: any number of pieces.
+    Example: three pieces of 150 cm3 take 450 cm3.
+
+    >>> face_volume(150, 3)
+    450
+
+    Source: geometry.
+    """
+    return film_volume * pieces
+
+
+@formula(level="face")
+def coats(depth: Centimetres, greatest_coat_depth: Centimetres) -> Count:
+    """How many coats a film needs, none of them deeper than the card allows.
+
+    Range: any depth.
+    Example: 6 mm in coats of at most 2 mm is 3 coats.
+
+    >>> coats(0.6, 0.2)
+    3
+
+    Source: arithmetic; the deepest coat is the resin card's.
+    """
+    return whole_up(depth / greatest_coat_depth)
+
+
+@check(
+    level="face",
+    severity="caution",
+    says="This film is deeper than one coat of this resin may be: poured at once it can overheat. Pour it "
+    "in the coats counted here, each inside the recoat window of the one before.",
+    beside="coats",
+)
+def film_too_deep(depth: Centimetres, texture_depth: Centimetres, greatest_coat_depth: Centimetres) -> Truth:
+    """True where the film, hollows of the ground included, is deeper than the card's deepest coat.
+
+    >>> film_too_deep(0.3, 0, 0.2), film_too_deep(0.2, 0, 0.2)
+    (True, False)
+    """
+    return whole_up((depth + texture_depth) / greatest_coat_depth) > 1
+
+
+@formula(level="colour")
+def net_need(
+    total_face_volume: CubicCentimetres, contingency: Share, coats_to_pour: Count
+) -> CubicCentimetres:
+    """What must reach the faces in one coat, with the extra that nobody drives back for.
+
+    Range: any.
+    Example: 147.4836 mL with 10 % extra in one coat is 162.23 mL.
+
+    >>> round(net_need(147.4836, 0.10, 1), 2)
+    162.23
+
+    Source: arithmetic; 1 ft2 at 1/16 in takes 9 in3, which is 147.4836 mL.
+    """
+    return total_face_volume * (1 + contingency) / coats_to_pour
+
+
+@formula(level="job")
+def claim_film_share(stated_coverage: PerCentimetre, stated_coverage_depth: Centimetres) -> Share:
+    """How much of the resin ends in the film, if the maker's claim of coverage holds.
+
+    Range: a claim of no more film than there is resin.
+    Example: a claim of 11 in2 per fl oz at 1/16 in leaves 38.1 % in the film.
+
+    >>> round(claim_film_share(11 * 2.54**2 / 29.57353, 2.54 / 16), 3)
+    0.381
+
+    Source: arithmetic; the claim itself is common practice, no source.
+    """
+    return stated_coverage * stated_coverage_depth
+
+
+@valid_range(says="the claim promises more film than there is resin; check the coverage and its depth")
+def claim_film_share_range(stated_coverage: PerCentimetre, stated_coverage_depth: Centimetres) -> Truth:
+    """A claim of no more film than there is resin, forgiving what the figures were rounded by."""
+    return stated_coverage * stated_coverage_depth <= 1.001
+
+
+@formula(level="colour")
+def claim_need(
+    total_face_volume: CubicCentimetres, claim_film_share: Share, coats_to_pour: Count
+) -> CubicCentimetres:
+    """What to mix for one coat if the maker's claim of coverage holds.
+
+    Range: any.
+    Example: 381 mL of film at a film share of 38.1 % takes 1000 mL.
+
+    >>> round(claim_need(381, 0.381, 1), 6)
+    1000.0
+
+    Source: arithmetic from the maker's claim.
+    """
+    return total_face_volume / claim_film_share / coats_to_pour
+
+
+@check(
+    level="colour",
+    severity="note",
+    says="The maker's claim and your sizes differ by more than a quarter. The greater of the two is mixed "
+    "unless you choose one; after the first pour, trust what you weighed.",
+    beside="claim_need",
+)
+def claim_short(claim_need: CubicCentimetres, geometry_need: CubicCentimetres) -> Truth:
+    """True where the claim and the geometry differ by more than a quarter of the geometry.
+
+    >>> claim_short(130, 100), claim_short(110, 100), claim_short(70, 100)
+    (True, False, True)
+    """
+    return abs(claim_need / geometry_need - 1) > 0.25

@@ -1,0 +1,149 @@
+"""Schedule: when each stage of a cup falls due, counted from the moment A touches B.
+
+What must not be early counts from the end of the pour, what must not be late from the contact itself.
+"""
+
+from webapp.formulas.book import formula
+from webapp.units import Centimetres, Count, CubicCentimetres, Seconds, SquareCentimetresPerSecond
+
+
+@formula(level="cup")
+def spreading_time(
+    cup_volume: CubicCentimetres,
+    spread_rate: SquareCentimetresPerSecond,
+    least_depth: Centimetres,
+    coats_to_pour: Count,
+) -> Seconds:
+    """Time to pour and spread one cup, on the thinnest face of its colour.
+
+    Range: any.
+    Example: 150 mL at 100 cm2/min in one coat of 1.5 mm takes 10 min.
+
+    >>> round(spreading_time(150, 100 / 60, 0.15, 1), 6)
+    600.0
+
+    Source: arithmetic; the rate is the record of the shop's own pours.
+    """
+    return cup_volume / (spread_rate * least_depth / coats_to_pour)
+
+
+@formula(level="cup")
+def pour_end(
+    mix_time: Seconds, tint_time: Seconds, transfer_time: Seconds, spreading_time: Seconds
+) -> Seconds:
+    """From the moment A touches B to the planned end of the pour.
+
+    Range: any.
+    Example: 2 min of mixing, 2 min of tint, 1 min for the cups and 10 min of spreading end after 15 min.
+
+    >>> pour_end(120, 120, 60, 600)
+    900
+
+    Source: arithmetic.
+    """
+    return mix_time + tint_time + transfer_time + spreading_time
+
+
+@formula(level="cup")
+def first_mist_due(pour_end: Seconds, first_mist: Seconds) -> Seconds:
+    """From the moment A touches B to the first mist.
+
+    Range: any.
+    Example: a pour that ends after 15 min, misted at once, is misted after 15 min.
+
+    >>> first_mist_due(900, 0)
+    900
+
+    Source: the resin card; misting at once is common practice, no source.
+    """
+    return pour_end + first_mist
+
+
+@formula(level="cup")
+def second_mist_due(pour_end: Seconds, second_mist: Seconds) -> Seconds:
+    """From the moment A touches B to the second mist.
+
+    Range: any.
+    Example: a pour that ends after 15 min, misted again 10 min later, is misted after 25 min.
+
+    >>> second_mist_due(900, 600)
+    1500
+
+    Source: the resin card; misting again after 10 minutes is common practice, no source.
+    """
+    return pour_end + second_mist
+
+
+@formula(level="cup")
+def tack_free_due(pour_end: Seconds, tack_free_time: Seconds) -> Seconds:
+    """From the moment A touches B until the film is tack-free.
+
+    Range: any.
+    Example: a pour that ends after 15 min is tack-free 8 h later, after 8.25 h.
+
+    >>> tack_free_due(900, 28800) / 3600
+    8.25
+
+    Source: arithmetic; what must not be early counts from the end of the pour.
+    """
+    return pour_end + tack_free_time
+
+
+@formula(level="cup")
+def recoat_opens_due(pour_end: Seconds, recoat_opens: Seconds) -> Seconds:
+    """From the moment A touches B until the next coat may be poured.
+
+    Range: any.
+    Example: a pour that ends after 15 min may be recoated 4 h later, after 4.25 h.
+
+    >>> recoat_opens_due(900, 14400) / 3600
+    4.25
+
+    Source: arithmetic; what must not be early counts from the end of the pour.
+    """
+    return pour_end + recoat_opens
+
+
+@formula(level="cup")
+def recoat_closes_due(recoat_closes: Seconds) -> Seconds:
+    """From the moment A touches B until the next coat no longer bonds without sanding.
+
+    Range: any.
+    Example: a window that closes after 24 h closes 24 h after A touched B.
+
+    >>> recoat_closes_due(86400) / 3600
+    24.0
+
+    Source: what must not be late counts from the moment A touches B.
+    """
+    return recoat_closes
+
+
+@formula(level="cup")
+def cured_due(pour_end: Seconds, cure_time: Seconds) -> Seconds:
+    """From the moment A touches B until the film is cured.
+
+    Range: any.
+    Example: a pour that ends after 15 min is cured 24 h later, after 24.25 h.
+
+    >>> cured_due(900, 86400) / 3600
+    24.25
+
+    Source: arithmetic; what must not be early counts from the end of the pour.
+    """
+    return pour_end + cure_time
+
+
+@formula(level="cup")
+def top_coat_due(pour_end: Seconds, top_coat_wait: Seconds) -> Seconds:
+    """From the moment A touches B until the top coat may go on.
+
+    Range: any.
+    Example: a pour that ends after 15 min takes its top coat 48 h later, after 48.25 h.
+
+    >>> top_coat_due(900, 172800) / 3600
+    48.25
+
+    Source: arithmetic; what must not be early counts from the end of the pour.
+    """
+    return pour_end + top_coat_wait

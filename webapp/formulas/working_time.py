@@ -1,0 +1,75 @@
+"""Working time: how long the mix stays good in this room, and how much of that is left to pour."""
+
+from webapp.formulas.book import check, formula
+from webapp.formulas.rules import speed_factor
+from webapp.units import ErgsPerMole, ErgsPerMoleKelvin, Kelvins, Seconds, Share, Truth
+
+
+@formula(level="job")
+def working_time(
+    pot_life: Seconds,
+    pot_life_temperature: Kelvins,
+    resin_temperature: Kelvins,
+    activation_energy: ErgsPerMole,
+    gas_constant: ErgsPerMoleKelvin,
+) -> Seconds:
+    """The card's pot life, brought to the temperature of the resin: warmer is shorter.
+
+    Range: a cup of about the card's mass; larger cups heat themselves and are shorter.
+    Example: 30 min at 25 degC becomes 44.4 min at 20 degC and 20.5 min at 30 degC.
+
+    >>> round(working_time(1800, 298.15, 293.15, 57e10, 8.314462618e7) / 60, 1)
+    44.4
+    >>> round(working_time(1800, 298.15, 303.15, 57e10, 8.314462618e7) / 60, 1)
+    20.5
+
+    Source: Arrhenius; the activation energy of amine-cured epoxies as in the list of constants. Pot life as
+    defined by ISO 9514:2019.
+    """
+    return pot_life / speed_factor(resin_temperature, pot_life_temperature, activation_energy, gas_constant)
+
+
+@formula(level="job")
+def usable_time(working_time: Seconds, usable_share: Share) -> Seconds:
+    """From the moment A touches B to the moment the cup must be poured.
+
+    Range: any.
+    Example: 75 % of 40 min is 30 min.
+
+    >>> usable_time(2400, 0.75)
+    1800.0
+
+    Source: our choice of the share: the last quarter pours badly.
+    """
+    return working_time * usable_share
+
+
+@formula(level="job")
+def pour_time(usable_time: Seconds, mix_time: Seconds, tint_time: Seconds, transfer_time: Seconds) -> Seconds:
+    """What is left to pour and spread, after mixing, tinting and changing cups; below 0 it is missing.
+
+    Range: any.
+    Example: of 30 min, after 2 min of mixing, 2 min of tint and 1 min for the cups, 25 min are left.
+
+    >>> pour_time(1800, 120, 120, 60)
+    1500
+
+    Source: arithmetic.
+    """
+    return usable_time - mix_time - tint_time - transfer_time
+
+
+@check(
+    level="job",
+    severity="stop",
+    says="This room leaves no time to pour: the resin would set in the cup. Cool the parts, wait for a "
+    "cooler hour, or use a slower resin.",
+    beside="pour_time",
+)
+def no_time_to_pour(pour_time: Seconds) -> Truth:
+    """True where mixing and tinting use up the time to pour.
+
+    >>> no_time_to_pour(0), no_time_to_pour(1500)
+    (True, False)
+    """
+    return pour_time <= 0
