@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Choice:
-    """A quantity that a choice names the formula of: its levels, the choosing input, and the cell by option."""
+    """A quantity that a choice names the formula of: its levels, the choosing input, the cell by option."""
 
     levels: tuple[str, ...]
     by: str

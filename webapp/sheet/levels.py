@@ -5,20 +5,21 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Level:
-    """A level: its parent, the key of its rows in the job, and what a row without any of them is missing."""
+    """A level: its parent, the key of its rows in the job, its word, and what a parent without rows has."""
 
     name: str
     parent: str | None
     rows: str
+    word: str
     empty: str = ""
 
 
 LEVELS: dict[str, Level] = {
-    "job": Level("job", None, ""),
-    "colour": Level("colour", "job", "colours", "no colour yet"),
-    "face": Level("face", "colour", "faces", "no face yet"),
-    "opening": Level("opening", "face", "openings"),
-    "cup": Level("cup", "colour", ""),
+    "job": Level("job", None, "", "job"),
+    "colour": Level("colour", "job", "colours", "colour", "no colour yet"),
+    "face": Level("face", "colour", "faces", "face", "no face yet"),
+    "opening": Level("opening", "face", "openings", "cut-out"),
+    "cup": Level("cup", "colour", "", "cup"),
 }
 
 

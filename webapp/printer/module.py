@@ -1,0 +1,139 @@
+"""Prints the two modules that the phone runs: `printed.js` (the sheet) and `workings.js`."""
+
+import json
+from typing import Any
+
+from webapp.demo import DEMO_CARDS, EXAMPLE_JOB
+from webapp.formulas import rules
+from webapp.inputs import Input
+from webapp.printer.javascript import HELPERS, print_body, print_function
+from webapp.printer.syntax import RULES, read_body
+from webapp.printer.working import print_working
+from webapp.quantities import (
+    COMPOUND_KINDS,
+    EXAMPLES,
+    JOB_UNITS,
+    REPLACEMENTS,
+    SHOWN_WITH,
+    TAKEN_AS,
+    bounds,
+    called,
+    read_input,
+)
+from webapp.sheet.levels import LEVELS
+from webapp.sheet.wiring import Node, Sheet
+from webapp.stages import STAGES
+from webapp.units import canonical_units, conversions
+
+
+def print_sheet(sheet: Sheet) -> str:
+    """Print the whole sheet as one JavaScript module: formulas, nodes, inputs, units, cards and stages."""
+    functions = [each.function for each in sheet.book.everything().values()]
+    printed = ",\n".join(print_body(read_body(function)) for function in functions)
+    shared = "\n".join(print_function(getattr(rules, name)) for name in RULES)
+    tables = {
+        "levels": {name: _plain(level) for name, level in LEVELS.items()},
+        "nodes": [_node(node) for node in sheet.nodes],
+        "ranges": {each.of: each.says for each in sheet.book.ranges.values()},
+        "checks": {
+            name: {"severity": each.severity, "beside": each.beside, "says": each.says}
+            for name, each in sheet.book.checks.items()
+        },
+        "constants": {
+            name: {"value": each.canonical, "shown": each.shown, "source": each.source}
+            for name, each in sheet.constants.items()
+        },
+        "inputs": {name: _input(each) for name, each in sheet.inputs.items()},
+        "units": {kind: _units(kind) for kind in canonical_units() if kind != "truth"},
+        "labels": labels(sheet),
+        "grammar": {
+            "replacements": REPLACEMENTS,
+            "examples": EXAMPLES,
+            "takenAs": TAKEN_AS,
+            "compoundKinds": COMPOUND_KINDS,
+            "shownWith": SHOWN_WITH,
+            "jobUnits": JOB_UNITS,
+        },
+        "cards": DEMO_CARDS,
+        "example": EXAMPLE_JOB,
+        "stages": [_plain(each) for each in STAGES],
+    }
+    exports = "\n".join(f"export const {name} = {_json(table)};" for name, table in tables.items())
+    return f"{HELPERS}{shared}\nexport const formulas = {{\n{printed}\n}};\n{exports}\n"
+
+
+def print_workings(sheet: Sheet) -> str:
+    """Print the workings of every formula, range and check as one JavaScript module."""
+    workings = {name: print_working(each) for name, each in sheet.book.everything().items()}
+    return f"export const workings = {_json(workings)};\n"
+
+
+def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
+    """Return what every cell is called, with its kind of quantity."""
+    kinds = {name: each.kind for name, each in sheet.constants.items()}
+    kinds |= {name: each.kind for name, each in sheet.inputs.items()}
+    kinds |= {name: each.unit.kind for name, each in sheet.book.everything().items()}
+    rows = {name: {"label": called(name), "kind": kind} for name, kind in kinds.items()}
+    for node in sheet.nodes:
+        if node.name not in rows:
+            asked = node.asks[1] if node.kind == "choice" else node.asks[0]
+            rows[node.name] = {"label": called(node.name), "kind": rows[asked[1]]["kind"]}
+    return rows
+
+
+def _node(node: Node) -> dict[str, Any]:
+    row: dict[str, Any] = {"level": node.level, "name": node.name, "kind": node.kind, "asks": node.asks}
+    optional = {"cells": node.cells, "when": node.when, "below": node.below, "range": node.range}
+    row |= {key: value for key, value in optional.items() if value}
+    return row | ({"needed": node.needed} if node.kind in ("greatest_of", "least_of") else {})
+
+
+def _input(each: Input) -> dict[str, Any]:
+    row: dict[str, Any] = {
+        "label": each.label,
+        "section": each.section,
+        "levels": each.levels,
+        "kind": each.kind,
+        "help": each.help,
+        "unit": each.unit,
+        "from": each.fallback_input,
+        "options": each.options,
+        "fallback": _fallback(each),
+        "least": None,
+        "most": None,
+    }
+    if each.kind not in ("choice", "text"):
+        least, most = bounds(each)
+        row["least"] = None if least is None else {"text": each.least, "value": least}
+        row["most"] = None if most is None else {"text": each.most, "value": most}
+    return row
+
+
+def _fallback(each: Input) -> dict[str, Any] | None:
+    if each.default is None:
+        return None
+    if each.kind in ("choice", "text"):
+        return {"text": each.default, "value": each.default}
+    return {"text": each.default, "value": read_input(each.default, each, {}).value}
+
+
+def _units(kind: str) -> dict[str, Any]:
+    shown = [
+        {
+            "name": row.unit.name,
+            "shown": row.unit.shown,
+            "factor": row.factor,
+            "offset": row.offset,
+            "spellings": row.unit.spellings,
+        }
+        for row in conversions(kind).values()
+    ]
+    return {"canonical": canonical_units()[kind].symbol, "shown": shown}
+
+
+def _plain(record: Any) -> dict[str, Any]:
+    return dict(vars(record))
+
+
+def _json(table: Any) -> str:
+    return json.dumps(table, ensure_ascii=False, separators=(",", ":"))

@@ -1,0 +1,132 @@
+"""What the sheet gives out: the plan as a tree for programs, and the job sheet as text for people."""
+
+from typing import Any
+
+from webapp.inputs import INPUTS
+from webapp.quantities import called, show, unit_shown
+from webapp.sheet.levels import LEVELS
+from webapp.sheet.reasons import because, row_title
+from webapp.sheet.runner import Cell, CheckResult, Row, calculate
+from webapp.sheet.wiring import Sheet, load_sheet
+from webapp.units import canonical_units
+
+SIGNS = {"stop": "STOP", "caution": "Caution", "note": "Note"}
+COLOUR_LINES = ("total_face_volume", "coats_to_pour", "cups", "cup_limit", "colour_need")
+CUP_LINES = (
+    "reading_a",
+    "reading_b",
+    "reading_a_mass",
+    "reading_b_mass",
+    "mix_volume",
+    "worst_ratio_deviation",
+    "tint_limit_drops",
+    "starting_drops",
+    "pour_end",
+    "first_mist_due",
+    "second_mist_due",
+    "tack_free_due",
+    "recoat_opens_due",
+    "recoat_closes_due",
+    "cured_due",
+    "top_coat_due",
+)
+JOB_LINES = ("dew_point", "dew_margin", "working_time", "usable_time", "pour_time")
+
+
+def plan(job: dict[str, Any]) -> dict[str, Any]:
+    """Return the job with `cells` and `checks` at every row; values are in canonical units."""
+    sheet = load_sheet()
+    return _planned(job, calculate(job, sheet), sheet)
+
+
+def _planned(source: dict[str, Any], row: Row, sheet: Sheet) -> dict[str, Any]:
+    out = dict(source)
+    for level, rows in row.rows.items():
+        key = LEVELS[level].rows
+        if key:
+            out[key] = [_planned(each.typed, each, sheet) for each in rows]
+        else:
+            out[level] = _planned({}, rows[0], sheet)
+    out["cells"] = {name: _cell(name, cell, sheet) for name, cell in row.cells.items()}
+    out["checks"] = [_check(result, sheet) for result in row.checks]
+    return out
+
+
+def _cell(name: str, cell: Cell, sheet: Sheet) -> dict[str, Any]:
+    kind = kind_of(name, sheet)
+    unit = canonical_units()[kind].symbol if kind in canonical_units() else ""
+    out = {"value": cell.value, "unit": unit, "blank_because": because(cell.blank) if cell.blank else None}
+    if cell.winner:
+        out["from"] = cell.winner
+    return out
+
+
+def _check(result: CheckResult, sheet: Sheet) -> dict[str, Any]:
+    check = sheet.book.checks[result.name]
+    return {
+        "name": result.name,
+        "severity": check.severity,
+        "beside": check.beside,
+        "state": result.state,
+        "says": check.says,
+        "unchecked_because": because(result.blank) if result.blank else None,
+    }
+
+
+def kind_of(name: str, sheet: Sheet) -> str:
+    """Return the kind of quantity of a cell: its own, or that of what it is chosen or gathered from."""
+    if name in sheet.inputs:
+        return sheet.inputs[name].kind
+    if name in sheet.constants:
+        return sheet.constants[name].kind
+    if name in sheet.book.formulas:
+        return sheet.book.formulas[name].unit.kind
+    node = next(each for each in sheet.nodes if each.name == name)
+    return kind_of(node.asks[1 if node.kind == "choice" else 0][1], sheet)
+
+
+def job_sheet_text(job: dict[str, Any]) -> str:
+    """Return the job sheet as plain text: the room, each colour with its cups, and what to mind."""
+    sheet = load_sheet()
+    root = calculate(job, sheet)
+    units = job.get("units") or {}
+    card = (job.get("card") or {}).get("name") or "Resin card without a name"
+    lines = [root.name or "Job without a name", card, *_lines(root, JOB_LINES, units, sheet)]
+    for colour in root.rows["colour"]:
+        lines += ["", _capital(row_title(colour)), *_lines(colour, COLOUR_LINES, units, sheet)]
+        for face in colour.rows["face"]:
+            lines += [f"  {_capital(row_title(face))}"]
+            lines += [f"  {line}" for line in _lines(face, ("face_area", "face_volume"), units, sheet)]
+        lines += ["  Each cup", *_lines(colour.rows["cup"][0], CUP_LINES, units, sheet)]
+    lines += ["", "Follow the maker's data sheet and safety data sheet, local codes and your instructor."]
+    return "\n".join(lines) + "\n"
+
+
+def _lines(row: Row, names: tuple[str, ...], units: dict[str, str], sheet: Sheet) -> list[str]:
+    lines = []
+    for name in names:
+        cell = row.cells.get(name)
+        if cell is not None:
+            lines.append(f"  {called(name) + ':':<26}{_said(name, cell, units, sheet)}")
+    for result in row.checks:
+        check = sheet.book.checks[result.name]
+        if result.state == "wrong":
+            lines.append(f"  {SIGNS[check.severity]}: {check.says}")
+        elif result.state == "unchecked" and result.blank and check.severity == "stop":
+            lines.append(f"  Not checked: {called(result.name).lower()}. {because(result.blank)}")
+    return lines
+
+
+def _said(name: str, cell: Cell, units: dict[str, str], sheet: Sheet) -> str:
+    if cell.blank:
+        return f"blank. {because(cell.blank)}"
+    kind = kind_of(name, sheet)
+    text = show(cell.value, kind, unit_shown(kind, units))
+    if kind == "volume":
+        other = "fl oz" if unit_shown(kind, units) == "mL" else "mL"
+        text += f" ({show(cell.value, kind, other)})"
+    return f"{text} ({called(cell.winner).lower()})" if cell.winner and name not in INPUTS else text
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

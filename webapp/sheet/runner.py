@@ -1,0 +1,232 @@
+"""Fills the cells of a job: the generic runner that `static/sheet.js` is the twin of.
+
+A blank argument leaves a cell blank; every blank cell knows why. Nothing here knows a formula by name.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from webapp.errors import QuantityError
+from webapp.inputs import Input
+from webapp.quantities import Reading, read_choice, read_input
+from webapp.sheet.levels import LEVELS, children
+from webapp.sheet.wiring import Node, Sheet, load_sheet
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """Why a cell is blank: missing, refused, out of range, not computable, or a level without rows."""
+
+    kind: str
+    name: str
+    row: "Row"
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A figure of a row, or why there is none; where it came from, and the winner among the picked."""
+
+    value: Any = None
+    blank: Blank | None = None
+    origin: str = "formula"
+    winner: str = ""
+    typed: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CheckResult:
+    """What came of a check on one row: wrong, right, or unchecked with what is missing."""
+
+    name: str
+    state: str
+    blank: Blank | None = None
+
+
+@dataclass(slots=True)
+class Row:
+    """One row of the job: what was typed in it, the rows below, and the cells."""
+
+    level: str
+    id: str
+    name: str
+    position: int
+    typed: dict[str, Any]
+    parent: "Row | None" = None
+    rows: dict[str, list["Row"]] = field(default_factory=dict)
+    cells: dict[str, Cell] = field(default_factory=dict)
+    checks: list[CheckResult] = field(default_factory=list)
+    touched: bool = False
+
+    def above(self, steps: int) -> "Row":
+        """Return the row so many levels up."""
+        return self.parent.above(steps - 1) if steps and self.parent else self
+
+    def everything(self) -> Iterator["Row"]:
+        """Walk this row and all rows below it."""
+        yield self
+        for rows in self.rows.values():
+            for row in rows:
+                yield from row.everything()
+
+
+def calculate(job: dict[str, Any], sheet: Sheet | None = None) -> Row:
+    """Return the job's rows with every cell filled or blank with its reason."""
+    sheet = sheet or load_sheet()
+    root = rows_of(job, sheet)
+    by_level: dict[str, list[Row]] = {level: [] for level in LEVELS}
+    for row in root.everything():
+        by_level[row.level].append(row)
+    units = job.get("units") or {}
+    for node in sheet.nodes:
+        for row in by_level[node.level]:
+            if node.when and row.above(node.when[0]).cells[node.when[1]].value != node.when[2]:
+                continue
+            if node.kind == "check":
+                row.checks.append(_check(node, row, sheet))
+            else:
+                row.cells[node.name] = _cell(node, row, sheet, units)
+    return root
+
+
+def rows_of(job: dict[str, Any], sheet: Sheet) -> Row:
+    """Build the tree of rows of a job, each knowing what was typed in it and whether it was touched."""
+    typed = {**(job.get("room") or {}), **(job.get("card") or {}), **(job.get("bench") or {})}
+    typed.pop("name", None)
+    root = Row("job", "job", str(job.get("name") or ""), 1, typed)
+    _add_rows(root, job, sheet)
+    return root
+
+
+def _add_rows(row: Row, source: dict[str, Any], sheet: Sheet) -> None:
+    for level in children(row.level):
+        key = LEVELS[level].rows
+        sources = (source.get(key) or []) if key else [{"id": f"{row.id}-{level}"}]
+        row.rows[level] = []
+        for position, each in enumerate(sources, 1):
+            name = str(each.get("name") or "")
+            below = Row(level, str(each.get("id") or ""), name, position, each, row)
+            row.rows[level].append(below)
+            _add_rows(below, each, sheet)
+    row.touched = any(
+        not _is_blank(row.typed.get(each.name))
+        for each in sheet.inputs.values()
+        if row.level in each.levels and each.kind != "choice"
+    ) or any(below.touched for rows in row.rows.values() for below in rows)
+
+
+def _is_blank(typed: Any) -> bool:
+    return typed is None or (isinstance(typed, str) and not typed.strip())
+
+
+def _cell(node: Node, row: Row, sheet: Sheet, units: dict[str, str]) -> Cell:
+    if node.kind == "input":
+        return _input(node, row, sheet.inputs[node.name], units)
+    if node.kind == "constant":
+        return Cell(sheet.constants[node.name].canonical, origin="constant")
+    if node.kind == "formula":
+        return _formula(node, row, sheet)
+    if node.kind == "choice":
+        return _choice(node, row)
+    if node.kind in ("greatest_of", "least_of"):
+        return _pick(node, row)
+    return _gather(node, row)
+
+
+def _input(node: Node, row: Row, each: Input, units: dict[str, str]) -> Cell:
+    typed = row.typed.get(node.name)
+    if not _is_blank(typed):
+        text = typed if isinstance(typed, str) else ""
+        try:
+            reading = read_choice(typed, each) if each.kind == "choice" else read_input(typed, each, units)
+        except QuantityError as error:
+            return Cell(blank=Blank("refused", node.name, row, str(error)), origin="typed", typed=text)
+        return Cell(reading.value, origin="typed", typed=text, note=reading.note)
+    if node.asks:
+        steps, name = node.asks[0]
+        taken = row.above(steps).cells[name]
+        return Cell(taken.value, taken.blank, "fallback", winner=name)
+    if each.default is None:
+        return Cell(blank=Blank("missing", node.name, row), origin="typed")
+    default = Reading(each.default) if each.kind == "choice" else read_input(each.default, each, units)
+    return Cell(default.value, origin="default")
+
+
+def _formula(node: Node, row: Row, sheet: Sheet) -> Cell:
+    cells = [row.above(steps).cells[name] for steps, name in node.asks]
+    blank = _first_blank(cells)
+    if blank:
+        return Cell(blank=blank)
+    values = [cell.value for cell in cells]
+    try:
+        if node.range is not None:
+            inside = sheet.book.ranges[f"{node.name}_range"]
+            if not inside.formula.function(*[values[each] for each in node.range]):
+                return Cell(blank=Blank("range", node.name, row, inside.says))
+        value = sheet.book.formulas[node.name].function(*values)
+    except (ArithmeticError, ValueError, TypeError):
+        value = math.nan
+    if isinstance(value, complex) or not math.isfinite(value):
+        return Cell(blank=Blank("arithmetic", node.name, row))
+    return Cell(value)
+
+
+def _check(node: Node, row: Row, sheet: Sheet) -> CheckResult:
+    cells = [row.above(steps).cells[name] for steps, name in node.asks]
+    blank = _first_blank(cells)
+    if blank:
+        return CheckResult(node.name, "unchecked", blank)
+    try:
+        wrong = sheet.book.checks[node.name].formula.function(*[cell.value for cell in cells])
+    except (ArithmeticError, ValueError, TypeError):
+        return CheckResult(node.name, "unchecked", Blank("arithmetic", node.name, row))
+    return CheckResult(node.name, "wrong" if wrong else "right")
+
+
+def _choice(node: Node, row: Row) -> Cell:
+    steps, by = node.asks[0]
+    chosen = row.above(steps).cells[by]
+    if chosen.blank:
+        return Cell(blank=chosen.blank, origin="choice")
+    wanted = node.cells[chosen.value]
+    steps, name = next(each for each in node.asks[1:] if each[1] == wanted)
+    cell = row.above(steps).cells[name]
+    return Cell(cell.value, cell.blank, "choice", winner=wanted)
+
+
+def _pick(node: Node, row: Row) -> Cell:
+    best: Cell | None = None
+    first: Blank | None = None
+    for steps, name in node.asks:
+        cell = row.above(steps).cells[name]
+        if cell.blank:
+            first = first or cell.blank
+            if name in node.needed or cell.blank.kind == "refused":
+                return Cell(blank=cell.blank, origin=node.kind)
+        elif best is None or (
+            cell.value > best.value if node.kind == "greatest_of" else cell.value < best.value
+        ):
+            best = Cell(cell.value, origin=node.kind, winner=name)
+    return best or Cell(blank=first, origin=node.kind)
+
+
+def _gather(node: Node, row: Row) -> Cell:
+    name = node.asks[0][1]
+    rows = [each for each in row.rows[node.below] if each.touched]
+    if not rows and (node.kind != "total" or LEVELS[node.below].empty):
+        return Cell(blank=Blank("empty", node.below, row), origin=node.kind)
+    cells = [each.cells[name] for each in rows]
+    blank = _first_blank(cells)
+    if blank:
+        return Cell(blank=blank, origin=node.kind)
+    values = [cell.value for cell in cells]
+    if node.kind == "total":
+        return Cell(sum(values), origin="total")
+    return Cell(max(values) if node.kind == "most" else min(values), origin=node.kind)
+
+
+def _first_blank(cells: list[Cell]) -> Blank | None:
+    return next((cell.blank for cell in cells if cell.blank), None)
