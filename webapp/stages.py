@@ -1,0 +1,337 @@
+"""The stages of the bench, in one table: what a cup walks through, from the gloves to the top coat.
+
+A cup on the bench is its amounts, frozen when it began, and its taps. A stage is over when it is tapped,
+and every clock is the moment of a tap plus an amount: nothing counts seconds. Mists and what must not be
+early count from the end of the pour; what must not be late counts from the contact of A and B.
+"""
+
+from dataclasses import asdict, dataclass
+from typing import Any
+
+CONTACT, END_OF_POUR, OWN_START = "contact", "end_of_pour", "start"
+"""What a clock counts from: A touching B, the end of the pour, or the tap that brought the stage up."""
+
+DUE, LATEST, EARLIEST = "due", "latest", "earliest"
+"""What the clock's end means: do it then, have it done by then, do not do it before then."""
+
+
+@dataclass(frozen=True)
+class Prompt:
+    """What to do from a share of the stage's duration on: scrape the sides at a third of the mix."""
+
+    share: float
+    says: str
+    mark: str
+
+
+@dataclass(frozen=True)
+class ReadyLine:
+    """A line to tap before a cup begins; `checks` are the sheet's, whose worst gives its go or no-go."""
+
+    name: str
+    says: str
+    help: str
+    cells: tuple[str, ...] = ()
+    checks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Beside:
+    """A smaller figure under the big one: the first of its cells that is not blank, and words after it."""
+
+    cells: tuple[str, ...]
+    says: str
+
+
+@dataclass(frozen=True)
+class Stage:
+    """One stage: one instruction, one button, and at most one clock.
+
+    `figures` are cells: the first that is not blank is the big figure; `beside` are more of them, each with
+    its words, for the line under it. `counts_from`, `duration` and `bound` make the clock; `clock` is its
+    name in a list, `late` what is said once it has passed (the moment follows), `past` what to do then,
+    `without` what is said where the card gives no duration. `warning` rings that many seconds ahead.
+    `only` names the cups that have the stage.
+    """
+
+    name: str
+    title: str
+    instruction: str
+    button: str
+    cautions: tuple[str, ...] = ()
+    figures: tuple[str, ...] = ()
+    figure_before: str = ""
+    beside: tuple[Beside, ...] = ()
+    counts_from: str = ""
+    duration: str = ""
+    bound: str = ""
+    clock: str = ""
+    late: str = ""
+    past: str = ""
+    without: str = ""
+    rings: bool = False
+    warning: float = 0.0
+    only: str = ""
+    prompts: tuple[Prompt, ...] = ()
+    lines: tuple[ReadyLine, ...] = ()
+
+
+TINTED, CLEAN_CUP, ANOTHER_COAT = "tinted", "clean_cup", "another_coat"
+
+HARDENER = (
+    "Hardener burns skin and eyes and can make you allergic for life. Gloves, goggles, sleeves. "
+    "Wash skin with soap and water, never with solvent. The maker's sheet decides."
+)
+HOT_CUP = "A full cup heats itself and can smoke. Getting warm? Pour it out thin at once."
+MIST = (
+    "Alcohol mist burns. No flame, spark, heater or hot tool near it, and fresh air moving. "
+    "The maker's sheet decides."
+)
+NO_TIME = "The resin card gives no time for this, so there is no clock. Follow the maker's sheet."
+
+B_ALONE = (
+    Beside(("reading_b", "part_b_volume"), "of B"),
+    Beside(("reading_b_mass", "part_b_mass"), "on a scale"),
+)
+
+READY_LINES = (
+    ReadyLine(
+        "gloves", "Gloves, goggles, sleeves on", "Thick nitrile or laminate; thin rubber protects poorly."
+    ),
+    ReadyLine("ventilation", "Fresh air is moving", "No flame, spark or heater in the room."),
+    ReadyLine("level", "Face clean, dry and level", "Both ways, with a level. Paint under it is dry."),
+    ReadyLine(
+        "dew_point",
+        "Surface clear of the dew point",
+        "Nearer than this, the film can blush or lift.",
+        ("dew_margin", "dew_point"),
+        ("below_dew_point", "dew_margin_small"),
+    ),
+    ReadyLine(
+        "resin",
+        "A and B run clear",
+        "Thick, cloudy or grainy? Warm the closed bottle as the maker's sheet says, then let it cool.",
+    ),
+)
+
+STAGES = (
+    Stage(
+        "make_ready",
+        "Make ready",
+        "Tap each line when it is so.",
+        "Begin the cup",
+        (HARDENER,),
+        lines=READY_LINES,
+    ),
+    Stage(
+        "part_a",
+        "Part A",
+        "Pour part A into the cup. Read it at eye level.",
+        "A is in",
+        figures=("reading_a", "part_a_volume", "reading_a_mass", "part_a_mass"),
+        figure_before="up to",
+        beside=(Beside(("reading_a_mass", "part_a_mass"), "on a scale"),),
+    ),
+    Stage(
+        "part_b",
+        "Part B",
+        "Tap as B touches A. Then fill to the mark.",
+        "A has touched B",
+        (HARDENER,),
+        figures=("reading_total", "cup_volume"),
+        figure_before="fill up to",
+        beside=B_ALONE,
+    ),
+    Stage(
+        "fill",
+        "Part B",
+        "Fill up with part B. Read it at eye level.",
+        "B is in, start mixing",
+        (HARDENER,),
+        figures=("reading_total", "cup_volume"),
+        figure_before="up to",
+        beside=B_ALONE,
+    ),
+    Stage(
+        "mix",
+        "Mix",
+        "Mix. Stir slowly.",
+        "Mixed, go on",
+        (HOT_CUP,),
+        counts_from=OWN_START,
+        duration="mix_time",
+        bound=EARLIEST,
+        clock="Mixed",
+        late="Mix time was over at",
+        without=(
+            "The resin card gives no mix time, so this clock counts up. "
+            "Mix as long as the maker's sheet says."
+        ),
+        rings=True,
+        prompts=(
+            Prompt(0.0, "Mix. Stir slowly.", ""),
+            Prompt(0.25, "Mix. Scrape the sides.", "sides"),
+            Prompt(0.5, "Mix. Scrape the bottom.", "bottom"),
+            Prompt(0.75, "Mix. Scrape the sides and the bottom again.", "both again"),
+        ),
+    ),
+    Stage(
+        "tint",
+        "Tint and stir",
+        "Hide test: a thin smear over black and white. Does it hide?",
+        "It hides, go on",
+        ("Past the limit the film may stay soft.", HOT_CUP),
+        figures=("starting_drops",),
+        without="The resin card gives no tint limit. Count the drops and follow the maker's sheet.",
+        only=TINTED,
+    ),
+    Stage(
+        "clean_cup",
+        "Clean cup",
+        "Pour it into a clean cup and stir again.",
+        "Stirred, go on",
+        ("Leave what sticks to the first cup: it may be unmixed.",),
+        only=CLEAN_CUP,
+    ),
+    Stage(
+        "pour",
+        "Pour and spread",
+        "Pour and spread it evenly. Tap when the pour ends.",
+        "Poured",
+        (HOT_CUP,),
+        counts_from=CONTACT,
+        duration="usable_time",
+        bound=LATEST,
+        clock="Pour by",
+        late="Pour-by was",
+        past=(
+            "Do not pour a cup that is warm or thickening: it will not level. Set it outdoors on a fireproof "
+            "surface, away from people, and do not seal it."
+        ),
+        without="The resin card gives no pot life, so there is no pour-by. Pour at once.",
+        rings=True,
+        warning=120.0,
+    ),
+    Stage(
+        "first_mist",
+        "First mist",
+        "Mist the film with alcohol from well above: bubbles open.",
+        "Misted",
+        (MIST,),
+        counts_from=END_OF_POUR,
+        duration="first_mist",
+        bound=DUE,
+        clock="First mist",
+        late="First mist was due at",
+        past="Mist now, if the film is still wet.",
+        without=NO_TIME,
+        rings=True,
+    ),
+    Stage(
+        "second_mist",
+        "Second mist",
+        "Mist the film again, lightly.",
+        "Misted again",
+        (MIST,),
+        counts_from=END_OF_POUR,
+        duration="second_mist",
+        bound=DUE,
+        clock="Second mist",
+        late="Second mist was due at",
+        past="Mist now, if the film is still wet.",
+        without=NO_TIME,
+        rings=True,
+    ),
+    Stage(
+        "cover",
+        "Cover",
+        "Cover the face from dust. Nothing may touch the film.",
+        "Covered",
+    ),
+    Stage(
+        "tack_free",
+        "Tack-free",
+        "Keep hands and dust off until it is tack-free.",
+        "It is tack-free",
+        counts_from=END_OF_POUR,
+        duration="tack_free_time",
+        bound=EARLIEST,
+        clock="Tack-free",
+        late="Tack-free was due at",
+        past="Touch it in a corner first, with a glove.",
+        without=NO_TIME,
+        rings=True,
+    ),
+    Stage(
+        "recoat_opens",
+        "Recoat window",
+        "Wait until the next coat may go on.",
+        "The window is open",
+        counts_from=END_OF_POUR,
+        duration="recoat_opens",
+        bound=EARLIEST,
+        clock="Recoat opens",
+        late="Recoat opened at",
+        past="The next coat may go on.",
+        without=NO_TIME,
+        rings=True,
+        only=ANOTHER_COAT,
+    ),
+    Stage(
+        "recoat_closes",
+        "Recoat window",
+        "Pour the next coat before the window closes.",
+        "Next coat is on",
+        counts_from=CONTACT,
+        duration="recoat_closes",
+        bound=LATEST,
+        clock="Recoat closes",
+        late="Recoat closed at",
+        past="Sand the film before another coat, as the maker's sheet says.",
+        without=NO_TIME,
+        rings=True,
+        warning=1800.0,
+        only=ANOTHER_COAT,
+    ),
+    Stage(
+        "cured",
+        "Cure",
+        "Do not load, trim or ship it before it is cured.",
+        "It is cured",
+        counts_from=END_OF_POUR,
+        duration="cure_time",
+        bound=EARLIEST,
+        clock="Cured",
+        late="Cure was due at",
+        without=NO_TIME,
+        rings=True,
+    ),
+    Stage(
+        "top_coat",
+        "Top coat",
+        "Top coat against sunlight when its wait is over.",
+        "Top coat is on",
+        ("Sand with dust extraction and a respirator.",),
+        counts_from=END_OF_POUR,
+        duration="top_coat_wait",
+        bound=EARLIEST,
+        clock="Top coat",
+        late="Top coat could go on at",
+        without=NO_TIME,
+        rings=True,
+    ),
+)
+
+CONTACT_STAGE, END_OF_POUR_STAGE, LAST_HAND_STAGE = "part_b", "pour", "cover"
+"""The stages whose taps are the contact, the end of the pour, and the last one a person stands by for."""
+
+OTHER_TAPS = ("starting_drops", "drop", "set_aside", "finished", "calendar")
+"""Taps that end no stage: drops put in, a cup given up or done with, its deadlines given to the calendar."""
+
+TAPS = (*(stage.name for stage in STAGES), *(line.name for line in READY_LINES), *OTHER_TAPS)
+"""Every name that a tap of a stored cup may carry."""
+
+
+def stages_table() -> list[dict[str, Any]]:
+    """Return the stages as plain dictionaries in their order, ready to be baked."""
+    return [asdict(stage) for stage in STAGES]
