@@ -22,7 +22,7 @@ from webapp.quantities import (
 )
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.wiring import Node, Sheet
-from webapp.stages import STAGES
+from webapp.stages import stages_table
 from webapp.units import canonical_units, conversions
 
 
@@ -56,7 +56,7 @@ def print_sheet(sheet: Sheet) -> str:
         },
         "cards": DEMO_CARDS,
         "example": EXAMPLE_JOB,
-        "stages": [_plain(each) for each in STAGES],
+        "stages": stages_table(),
     }
     exports = "\n".join(f"export const {name} = {_json(table)};" for name, table in tables.items())
     return f"{HELPERS}{shared}\nexport const formulas = {{\n{printed}\n}};\n{exports}\n"
