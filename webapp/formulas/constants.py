@@ -193,7 +193,7 @@ CONSTANTS = (
         "Heat lost to the air, rise for each kelvin",
     ),
     Constant(
-        "test_cup_diameter",
+        "card_cup_diameter",
         7.5,
         "centimeter",
         "7.5 cm",
@@ -272,15 +272,6 @@ CONSTANTS = (
         "share",
         "the pinned layer can let go inside Gibbs' fan (arXiv:1907.03499), so plan to 0.8 of the upper bound",
         "Share of the edge's hold to plan to",
-    ),
-    Constant(
-        "no_groove_section",
-        0,
-        "centimeter**2",
-        "0 cm²",
-        "area",
-        "geometry: a face without grooves",
-        "Section of no groove",
     ),
     Constant(
         "white_reflectance",

@@ -23,18 +23,23 @@ def film_volume(
 
 
 @formula(level="face")
-def face_volume(film_volume: CubicCentimetres, pieces: Count) -> CubicCentimetres:
-    """Volume that all pieces of a face take, all coats together.
+def face_volume(
+    film_volume: CubicCentimetres,
+    groove_volume: CubicCentimetres,
+    pocket_volume: CubicCentimetres,
+    pieces: Count,
+) -> CubicCentimetres:
+    """Volume that all pieces of a face take with their grooves and pockets, all coats together.
 
     Range: any number of pieces.
-    Example: three pieces of 150 cm3 take 450 cm3.
+    Example: three pieces of 150 cm3, 20 cm3 of grooves and 30 cm3 of pockets take 600 cm3.
 
-    >>> face_volume(150, 3)
-    450
+    >>> face_volume(150, 20, 30, 3)
+    600
 
     Source: geometry.
     """
-    return film_volume * pieces
+    return (film_volume + groove_volume + pocket_volume) * pieces
 
 
 @formula(level="face")
@@ -50,6 +55,21 @@ def coats(depth: Centimetres, greatest_coat_depth: Centimetres) -> Count:
     Source: arithmetic; the deepest coat is the resin card's.
     """
     return whole_up(depth / greatest_coat_depth)
+
+
+@formula(level="face")
+def coat_depth(depth: Centimetres, coats_to_pour: Count) -> Centimetres:
+    """Depth of one coat of a face, when its colour is poured in equal coats.
+
+    Range: any number of coats.
+    Example: 6 mm in 3 coats are 2 mm each.
+
+    >>> round(coat_depth(0.6, 3), 9)
+    0.2
+
+    Source: arithmetic.
+    """
+    return depth / coats_to_pour
 
 
 @check(
@@ -100,7 +120,7 @@ def claim_film_share(stated_coverage: PerCentimetre, stated_coverage_depth: Cent
     return stated_coverage * stated_coverage_depth
 
 
-@valid_range(says="the claim promises more film than there is resin; check the coverage and its depth")
+@valid_range(says="The claim promises more film than there is resin. Check the coverage and its depth.")
 def claim_film_share_range(stated_coverage: PerCentimetre, stated_coverage_depth: Centimetres) -> Truth:
     """A claim of no more film than there is resin, forgiving what the figures were rounded by."""
     return stated_coverage * stated_coverage_depth <= 1.001

@@ -27,6 +27,24 @@ CHOICES: dict[str, Choice] = {
         "shape",
         {"rectangle": "rectangle_area", "circle": "circle_area", "known": "known_area"},
     ),
+    "span": Choice(
+        ("face",), "shape", {"rectangle": "longest_side", "circle": "diameter", "known": "stated_span"}
+    ),
+    "edge_hold_depth": Choice(
+        ("face",),
+        "edge",
+        {
+            "sharp": "sharp_edge_hold_depth",
+            "chamfered": "chamfered_edge_hold_depth",
+            "rounded": "rounded_edge_hold_depth",
+            "raised": "raised_edge_hold_depth",
+        },
+    ),
+    "groove_section": Choice(
+        ("face",),
+        "groove",
+        {"none": "no_groove_section", "v": "v_groove_section", "round": "round_groove_section"},
+    ),
     "volume_ratio": Choice(
         ("job",), "ratio_basis", {"volume": "volume_ratio_as_stated", "mass": "volume_ratio_from_mass"}
     ),
