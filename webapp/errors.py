@@ -19,3 +19,7 @@ class QuantityError(ValueError):
 
 class JobFileError(ValueError):
     """A job file cannot be opened; the message says what is wrong with it and what to do."""
+
+
+class BakeError(ValueError):
+    """The static files do not fit together; the message names the file and what it asks for."""

@@ -1,0 +1,125 @@
+"""What a site is made of: the modules and who imports whom, the joined styles, the icons."""
+
+import re
+from collections.abc import Iterable, Mapping
+from pathlib import Path, PurePosixPath
+
+from webapp.errors import BakeError
+
+ENTRY = "app.js"
+WORKER = "service-worker.js"
+MANIFEST = "manifest.webmanifest"
+STYLES = "sixteenth.css"
+
+STYLE_ORDER = (
+    "tokens",
+    "base",
+    "layout",
+    "forms",
+    "figures",
+    "checks",
+    "faces",
+    "cups",
+    "tint",
+    "timeline",
+    "working",
+    "bench",
+    "menu",
+    "print",
+)
+
+_STATIC_IMPORT = re.compile(r'^\s*(?:import|export)\b(?:[^;"]*?\bfrom)?\s*"([^"]+)"', re.MULTILINE)
+_LATER_IMPORT = re.compile(r'\bimport\(\s*"([^"]+)"\s*\)')
+_COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
+
+
+def static_folder() -> Path:
+    """Return the folder of static files: inside an installed package, beside the package in a checkout."""
+    package = Path(__file__).resolve().parent.parent
+    installed = package / "static"
+    return installed if installed.is_dir() else package.parent / "static"
+
+
+def read_modules(static: Path) -> dict[str, bytes]:
+    """Return the modules by their address inside the versioned folder; the worker is none of them."""
+    paths = sorted(static.rglob("*.js"))
+    return {
+        path.relative_to(static).as_posix(): path.read_bytes()
+        for path in paths
+        if path.name != WORKER and not path.name.startswith(".")
+    }
+
+
+def read_icons(static: Path) -> dict[str, bytes]:
+    """Return icons and screenshots by address; they stay at one address, since a home screen remembers it."""
+    folders = (static / "icons", static / "screenshots")
+    paths = sorted(path for folder in folders if folder.is_dir() for path in folder.iterdir())
+    return {path.relative_to(static).as_posix(): path.read_bytes() for path in paths if path.suffix != ""}
+
+
+def join_styles(static: Path) -> bytes:
+    """Join the style files in the order of the cascade; a file that has no place in the order is an error."""
+    folder = static / "styles"
+    strange = sorted({path.stem for path in folder.glob("*.css")} - set(STYLE_ORDER))
+    if strange:
+        raise BakeError(
+            f"static/styles/{strange[0]}.css has no place in STYLE_ORDER of {Path(__file__).name}"
+        )
+    files = [folder / f"{name}.css" for name in STYLE_ORDER]
+    return b"\n".join(path.read_bytes().strip() + b"\n" for path in files if path.is_file())
+
+
+def imports_of(source: str) -> tuple[list[str], list[str]]:
+    """Return the addresses a module imports as it loads, and those it imports later on.
+
+    >>> imports_of('import { edit } from "./store.js"; await import("./workings.js");')
+    (['./store.js'], ['./workings.js'])
+    """
+    bare = _COMMENT.sub("", source)
+    return _STATIC_IMPORT.findall(bare), _LATER_IMPORT.findall(bare)
+
+
+def first_screen(modules: Mapping[str, bytes], entry: str = ENTRY) -> list[str]:
+    """Return the modules that load before a person can type: the entry and all that it imports, entry first."""
+    found: list[str] = []
+    waiting = [entry]
+    while waiting:
+        module = waiting.pop(0)
+        if module not in found:
+            found.append(module)
+            waiting += _resolved(module, modules, imports_of(_text(module, modules))[0])
+    return found
+
+
+def check_imports(modules: Mapping[str, bytes]) -> None:
+    """Refuse modules of which one imports another that is not there."""
+    for module in modules:
+        now, later = imports_of(_text(module, modules))
+        _resolved(module, modules, [*now, *later])
+
+
+def _text(module: str, modules: Mapping[str, bytes]) -> str:
+    if module not in modules:
+        raise BakeError(f"static/{module} is missing")
+    return modules[module].decode()
+
+
+def _resolved(module: str, modules: Mapping[str, bytes], addresses: Iterable[str]) -> list[str]:
+    return [_resolve(module, modules, address) for address in addresses]
+
+
+def _resolve(module: str, modules: Mapping[str, bytes], address: str) -> str:
+    if not address.startswith("."):
+        raise BakeError(f"static/{module} imports {address!r}: a module is imported by a relative address")
+    parts: list[str] = list(PurePosixPath(module).parent.parts)
+    for part in PurePosixPath(address).parts:
+        if part == "..":
+            if not parts:
+                raise BakeError(f"static/{module} imports {address!r}, outside of static/")
+            parts.pop()
+        else:
+            parts.append(part)
+    found = "/".join(parts)
+    if found not in modules:
+        raise BakeError(f"static/{module} imports {address!r}, but there is no {found}")
+    return found

@@ -1,0 +1,135 @@
+"""Writing a site: one versioned folder of files that never change, and the few that point to it.
+
+The version is a hash of the contents, never of the clock, so the same sources bake the same bytes.
+"""
+
+import hashlib
+import json
+import os
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from webapp.baker import assets
+from webapp.baker.compress import known_twins, twins_of
+from webapp.errors import BakeError
+from webapp.security import content_policy
+
+INDEX = "index.html"
+VERSION_LENGTH = 12
+_OURS = re.compile(rf"v-[0-9a-f]{{{VERSION_LENGTH}}}|icons|screenshots")
+
+
+@dataclass(frozen=True)
+class Page:
+    """What the index needs to know of the site that it opens; all addresses are relative."""
+
+    folder: str
+    styles: str
+    app: str
+    modules: tuple[str, ...]
+    policy: str
+
+
+@dataclass(frozen=True)
+class Sources:
+    """What a site is baked from: static files, modules that printers wrote, and the index's renderer."""
+
+    static: Path
+    printed: Mapping[str, str]
+    index: Callable[[Page], str]
+
+
+@dataclass(frozen=True)
+class Site:
+    """A baked site: where it lies, its version, and the address of its styles."""
+
+    folder: Path
+    version: str
+    styles: str
+    written: tuple[str, ...]
+
+
+def write_site(folder: Path, sources: Sources) -> Site:
+    """Write a site into a folder: what changed, the index and the worker last, then drop leftovers."""
+    modules = assets.read_modules(sources.static)
+    doubles = sorted(set(modules) & set(sources.printed))
+    if doubles:
+        raise BakeError(f"static/{doubles[0]} stands in the way of the module that a printer writes")
+    modules |= {name: text.encode() for name, text in sources.printed.items()}
+    assets.check_imports(modules)
+    first = assets.first_screen(modules)
+    versioned = {**modules, assets.STYLES: assets.join_styles(sources.static)}
+    fixed = {
+        assets.MANIFEST: (sources.static / assets.MANIFEST).read_bytes(),
+        **assets.read_icons(sources.static),
+    }
+    worker = (sources.static / assets.WORKER).read_text()
+
+    draft = sources.index(_page("draft", first))
+    version = _version({**versioned, **fixed, INDEX: draft.encode(), assets.WORKER: worker.encode()})
+    page = _page(version, first)
+    files = {f"{page.folder}/{name}": content for name, content in versioned.items()} | fixed
+    last = {
+        INDEX: sources.index(page).encode(),
+        assets.WORKER: _worker(version, files, worker).encode(),
+    }
+    written = _write(folder, files, last)
+    return Site(folder, version, page.styles, written)
+
+
+def _page(version: str, first: list[str]) -> Page:
+    folder = f"v-{version}"
+    modules = tuple(f"{folder}/{name}" for name in first)
+    return Page(
+        folder, f"{folder}/{assets.STYLES}", f"{folder}/{assets.ENTRY}", modules, content_policy(meta=True)
+    )
+
+
+def _version(contents: Mapping[str, bytes]) -> str:
+    total = hashlib.sha256()
+    for name in sorted(contents):
+        content = contents[name]
+        total.update(f"{name}\n{len(content)}\n".encode() + content)
+    return total.hexdigest()[:VERSION_LENGTH]
+
+
+def _worker(version: str, files: Mapping[str, bytes], source: str) -> str:
+    kept = [name for name in sorted(files) if not name.startswith("screenshots/")]
+    listed = json.dumps(kept, indent=0)
+    return f"const VERSION = {json.dumps(version)};\nconst FILES = {listed};\n\n{source}"
+
+
+def _write(folder: Path, files: Mapping[str, bytes], last: Mapping[str, bytes]) -> tuple[str, ...]:
+    known = known_twins(folder)
+    wanted: dict[str, bytes] = {}
+    # What points to the version is written after the version is whole.
+    for name, content in (*sorted(files.items()), *last.items()):
+        for suffix, twin in twins_of(name, content, known).items():
+            wanted[f"{name}{suffix}"] = twin
+        wanted[name] = content
+    written = tuple(name for name, content in wanted.items() if _write_if_changed(folder / name, content))
+    _drop_leftovers(folder, set(wanted))
+    return written
+
+
+def _write_if_changed(path: Path, content: bytes) -> bool:
+    if path.is_file() and path.read_bytes() == content:
+        return False
+    path.parent.mkdir(parents=True, exist_ok=True)
+    draft = path.with_name(f".{path.name}.draft")
+    draft.write_bytes(content)
+    os.replace(draft, path)
+    return True
+
+
+def _drop_leftovers(folder: Path, wanted: set[str]) -> None:
+    # A host's own files may lie in the folder too, so only what a bake has put there goes.
+    ours = [path for path in folder.iterdir() if path.is_dir() and _OURS.fullmatch(path.name)]
+    for path in sorted((path for each in ours for path in (each, *each.rglob("*"))), reverse=True):
+        if path.is_dir():
+            if not any(path.iterdir()):
+                path.rmdir()
+        elif path.relative_to(folder).as_posix() not in wanted:
+            path.unlink()
