@@ -1,0 +1,82 @@
+// The baker writes VERSION and FILES above this line; every address is relative to the worker's scope.
+
+const SCOPE = new URL(self.registration.scope);
+const CACHE_PREFIX = `sixteenth ${SCOPE.pathname} `;
+const CACHE = `${CACHE_PREFIX}${VERSION}`;
+const INDEX = SCOPE.href;
+const OWN = new Set(FILES.map((name) => new URL(name, SCOPE).href));
+const LEFT_TO_THE_SERVER = new Set(["plan", "desk"]);
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+self.addEventListener("message", (event) => event.waitUntil(listen(event)));
+self.addEventListener("fetch", (event) => {
+  const answer = answerFor(event.request);
+  if (answer) event.respondWith(answer);
+});
+
+async function install() {
+  try {
+    await fill([INDEX, ...OWN]);
+  } catch (error) {
+    // An opened cache would stay behind half filled, and pass for a version.
+    await caches.delete(CACHE);
+    throw error;
+  }
+}
+
+async function activate() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith(CACHE_PREFIX) && name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
+  await self.clients.claim();
+}
+
+async function listen(event) {
+  if (event.data?.say === "take over") await self.skipWaiting();
+  if (event.data?.say === "are you whole") event.ports[0].postMessage({ version: VERSION, missing: await mend() });
+}
+
+async function fill(addresses) {
+  const cache = await caches.open(CACHE);
+  await Promise.all(addresses.map(async (address) => cache.put(address, await fetchWhole(address))));
+}
+
+async function fetchWhole(address) {
+  // An address with the version in it never changes, so the copy that the page has just loaded will do.
+  const isVersioned = address.startsWith(new URL(`v-${VERSION}/`, SCOPE).href);
+  const response = await fetch(address, { cache: isVersioned ? "default" : "reload", credentials: "same-origin" });
+  if (!response.ok || response.redirected) throw new Error(`${address} answered ${response.status}`);
+  if (address === INDEX && !(await response.clone().text()).includes(`v-${VERSION}/`)) {
+    throw new Error("the index belongs to another version");
+  }
+  return response;
+}
+
+async function mend() {
+  const missing = await missingFiles();
+  if (missing.length === 0) return missing;
+  await fill(missing).catch(() => {});
+  return missingFiles();
+}
+
+async function missingFiles() {
+  const cache = await caches.open(CACHE);
+  const found = new Set((await cache.keys()).map((request) => request.url));
+  return [INDEX, ...OWN].filter((address) => !found.has(address));
+}
+
+function answerFor(request) {
+  const address = new URL(request.url);
+  if (request.method !== "GET" || !address.href.startsWith(SCOPE.href)) return null;
+  const path = address.pathname.slice(SCOPE.pathname.length);
+  const bare = `${SCOPE.href}${path}`;
+  if (OWN.has(bare)) return fromCache(bare);
+  if (request.mode !== "navigate" || LEFT_TO_THE_SERVER.has(path.split("/")[0])) return null;
+  return path === "" || path === "index.html" ? fromCache(INDEX) : Response.redirect(INDEX);
+}
+
+async function fromCache(address) {
+  const cache = await caches.open(CACHE);
+  return (await cache.match(address, { ignoreVary: true })) ?? fetch(address);
+}
