@@ -1,0 +1,22 @@
+// The person's own resin cards, kept beside the jobs under their names.
+
+/**
+ * List the cards by name.
+ * @param {import("./persistence.js").JobStorage} storage
+ */
+export async function ownCards(storage) {
+  const cards = (await storage.base.entries("cards")).map(([, card]) => card);
+  return cards.sort((one, other) => one.name.localeCompare(other.name));
+}
+
+/** Keep a card under its name, in place of one of that name. */
+export function keepCard(storage, card) {
+  return storage.change([["cards", card.name, { ...card }]]);
+}
+
+/** Delete a card; the function that comes back puts it there again. */
+export async function removeCard(storage, name) {
+  const card = await storage.base.read("cards", name);
+  await storage.change([["cards", name, undefined]]);
+  return () => keepCard(storage, card);
+}
