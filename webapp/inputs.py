@@ -41,7 +41,18 @@ LEVELS_OF_SECTION = {
 
 SHAPES = (
     ("rectangle", "Rectangle"),
+    ("rounded_rectangle", "Rounded rectangle"),
     ("circle", "Circle"),
+    ("ring", "Ring"),
+    ("ellipse", "Ellipse"),
+    ("triangle", "Triangle"),
+    ("polygon", "Regular polygon"),
+    ("capsule", "Capsule"),
+    ("half_round", "Half round"),
+    ("arch_top", "Arched top"),
+    ("trapezoid", "Trapezoid"),
+    ("stroke", "Stroke"),
+    ("lettering", "Lettering"),
     ("known", "Area already known"),
 )
 
@@ -77,6 +88,17 @@ ROOM = (
     ),
     Input(
         "relative_humidity", "Humidity", "room", "share", "Relative humidity of the air.", "%", "1 %", "100 %"
+    ),
+    Input(
+        "hygrometer_error",
+        "Hygrometer may be out by",
+        "room",
+        "share",
+        "Of full scale; shown beside the dew margin (our choice).",
+        "%",
+        "0 %",
+        "20 %",
+        "5 %",
     ),
 )
 
@@ -253,6 +275,28 @@ CARD = (
         "50 mm",
     ),
     Input(
+        "hydrogen_equivalent_weight",
+        "Hardener's AHEW",
+        "card",
+        "equivalent weight",
+        "Mass of hardener for each active hydrogen.",
+        "g/mol",
+        "10 g/mol",
+        "1000 g/mol",
+    ),
+    Input(
+        "epoxide_equivalent_weight",
+        "Resin's EEW",
+        "card",
+        "equivalent weight",
+        "Mass of resin for each epoxide.",
+        "g/mol",
+        "50 g/mol",
+        "5000 g/mol",
+    ),
+    Input("kit_volume", "A kit holds", "card", "volume", "A and B together.", None, "10 mL", "1000 L"),
+    Input("kit_price", "A kit costs", "card", "money", "In your own money.", "", "0", "100000"),
+    Input(
         "ratio_tolerance",
         "Ratio may be out by",
         "card",
@@ -337,6 +381,10 @@ BENCH = (
     ),
     Input("tint_time", "Tinting takes", "bench", "time", "", "min", "0 s", "1 h", "2 min"),
     Input("transfer_time", "Changing cups takes", "bench", "time", "", "min", "0 s", "1 h", "1 min"),
+    Input("stock_a", "Part A on the shelf", "bench", "volume", "", None, "0 mL", "1000 L", "0 mL"),
+    Input("stock_b", "Part B on the shelf", "bench", "volume", "", None, "0 mL", "1000 L", "0 mL"),
+    Input("labour_time", "Hours on the job", "bench", "time", "", "h", "0 h", "10000 h"),
+    Input("wage", "An hour costs", "bench", "wage", "In your own money.", "/h", "0", "10000"),
     Input(
         "planned_coats", "Coats you plan", "bench", "count", "The depth may need more.", "", "1", "20", "1"
     ),
@@ -349,7 +397,7 @@ COLOUR = (
         "colour",
         "choice",
         default="drops",
-        options=(("drops", "Tinted by drops"), ("clear", "Clear")),
+        options=(("drops", "Tinted by drops"), ("recipe", "Tinted by a recipe"), ("clear", "Clear")),
     ),
     Input(
         "drop_basis",
@@ -358,7 +406,7 @@ COLOUR = (
         "choice",
         "Tints drip smaller than water: count your own bottle's drops into a measure.",
         default="nominal",
-        options=(("nominal", "taken as large"), ("counted", "counted")),
+        options=(("nominal", "taken as large"), ("counted", "counted"), ("dropper", "from the dropper")),
     ),
     Input(
         "nominal_drop_volume",
@@ -373,6 +421,43 @@ COLOUR = (
     ),
     Input("counted_volume", "Drops filled", "colour", "volume", "Of tint.", "mL", "0.1 mL", "50 mL"),
     Input("counted_drops", "Drops counted", "colour", "count", "Into that measure.", "", "1", "5000"),
+    Input(
+        "tip_diameter", "Tip is wide", "colour", "length", "Outside, where it is wet.", "mm", "1 mm", "6 mm"
+    ),
+    Input(
+        "tint_surface_tension",
+        "Tint's surface tension",
+        "colour",
+        "surface tension",
+        "Left blank: 25 mN/m (from memory).",
+        "mN/m",
+        "10 mN/m",
+        "80 mN/m",
+        "25 mN/m",
+    ),
+    Input(
+        "tint_density",
+        "Tint's density",
+        "colour",
+        "density",
+        "Left blank: 1.1 g/mL (from memory).",
+        "g/mL",
+        "0.5 g/mL",
+        "4 g/mL",
+        "1.1 g/mL",
+    ),
+    Input("recipe_load", "Recipe", "colour", "share", "Tint in the mix, by volume.", "%", "0.001 %", "25 %"),
+    Input(
+        "allowed_error",
+        "Recipe may be missed by",
+        "colour",
+        "share",
+        "Of the recipe's tint (our choice).",
+        "%",
+        "0.1 %",
+        "100 %",
+        "5 %",
+    ),
     Input(
         "need_basis",
         "Mix by",
@@ -412,6 +497,16 @@ FACE = (
         "20 mm",
         "0 mm",
     ),
+    Input(
+        "volume_on_hand",
+        "Mix on hand",
+        "face",
+        "volume",
+        "Turned round: the area that it covers, and the depth that it makes.",
+        None,
+        "1 mL",
+        "1000 L",
+    ),
 )
 
 SHAPE = (
@@ -419,8 +514,41 @@ SHAPE = (
     Input("width", "Width", "shape", "length", "", None, "1 mm", "30 m"),
     Input("height", "Height", "shape", "length", "", None, "1 mm", "30 m"),
     Input("diameter", "Diameter", "shape", "length", "", None, "1 mm", "30 m"),
-    Input("stated_area", "Area", "shape", "area", "", None, "1 mm2", "900 m2"),
+    Input("corner_radius", "Corner radius", "shape", "length", "", None, "0 mm", "15 m"),
+    Input("outer_diameter", "Across, outside", "shape", "length", "", None, "1 mm", "30 m"),
+    Input("inner_diameter", "Across the hole", "shape", "length", "", None, "0 mm", "30 m"),
+    Input("base", "Base", "shape", "length", "One side; the height stands on it.", None, "1 mm", "30 m"),
+    Input("side_count", "Sides", "shape", "count", "", "", "3", "100"),
+    Input(
+        "circumscribed_diameter",
+        "Across the corners",
+        "shape",
+        "length",
+        "Of the circle through the corners; an odd count is less wide than that.",
+        None,
+        "1 mm",
+        "30 m",
+    ),
+    Input("length", "Length", "shape", "length", "Over all, round ends included.", None, "1 mm", "30 m"),
+    Input("side_height", "Sides", "shape", "length", "Straight part, up to the arch.", None, "0 mm", "30 m"),
+    Input("rise", "Rise", "shape", "length", "Of the arch over its ends.", None, "1 mm", "15 m"),
+    Input("top_width", "Width at the top", "shape", "length", "", None, "0 mm", "30 m"),
+    Input("bottom_width", "Width at the bottom", "shape", "length", "", None, "1 mm", "30 m"),
+    Input(
+        "stroke_length",
+        "Length of the stroke",
+        "shape",
+        "length",
+        "Along its middle.",
+        None,
+        "1 mm",
+        "1000 m",
+    ),
     Input("stroke_width", "Stroke", "shape", "length", "Across the stroke.", None, "0.5 mm", "2 m"),
+    Input("stated_area", "Area", "shape", "area", "", None, "1 mm2", "900 m2"),
+    Input(
+        "stated_edge", "Edge", "shape", "length", "All around, if you need the edge.", None, "1 mm", "1000 m"
+    ),
     Input("pieces", "Pieces", "shape", "count", "How many alike.", "", "1", "1000", "1"),
 )
 

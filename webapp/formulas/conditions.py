@@ -16,8 +16,8 @@ def dew_point(
 ) -> Kelvins:
     """The temperature at which this air wets a surface.
 
-    Range: air of -40 to 50 degC.
-    Example: 20 degC at 50 % has its dew point at 9.261 degC.
+    Range: air of -40 to 50 °C.
+    Example: 20 °C at 50 % has its dew point at 9.261 °C.
 
     >>> round(dew_point(293.15, 0.5, 17.625, 243.04, 273.15) - 273.15, 3)
     9.261
@@ -30,11 +30,60 @@ def dew_point(
 
 
 @formula(level="job")
+def dew_point_error(
+    air_temperature: Kelvins,
+    relative_humidity: Share,
+    hygrometer_error: Share,
+    magnus_slope: Ratio,
+    magnus_offset: KelvinDifference,
+    ice_point: Kelvins,
+) -> KelvinDifference:
+    """How much higher the dew point is if the hygrometer reads too low by its error.
+
+    Range: air of -40 to 50 °C.
+    Example: at 20 °C and 60 % a hygrometer that reads 5 % too low hides 1.2 K.
+
+    >>> round(dew_point_error(293.15, 0.6, 0.05, 17.625, 243.04, 273.15), 1)
+    1.2
+
+    Source: Magnus form of Alduchov and Eskridge, J. Appl. Meteor. 35 (1996) 601-609, eq. 21.
+    """
+    above_ice = air_temperature - ice_point
+    air = magnus_slope * above_ice / (magnus_offset + above_ice)
+    damp = math.log(relative_humidity) + air
+    damper = math.log(relative_humidity + hygrometer_error) + air
+    return magnus_offset * damper / (magnus_slope - damper) - magnus_offset * damp / (magnus_slope - damp)
+
+
+@formula(level="job")
+def surface_humidity(
+    surface_temperature: Kelvins,
+    dew_point: Kelvins,
+    magnus_slope: Ratio,
+    magnus_offset: KelvinDifference,
+    ice_point: Kelvins,
+) -> Share:
+    """Relative humidity of the air that touches the face; over 100 % it is wet.
+
+    Range: a face of -40 to 50 °C.
+    Example: a face at 20 °C, 3 K above the dew point, has air of 83 % on it.
+
+    >>> round(surface_humidity(293.15, 290.15, 17.625, 243.04, 273.15), 2)
+    0.83
+
+    Source: Magnus form of Alduchov and Eskridge, J. Appl. Meteor. 35 (1996) 601-609, eq. 21.
+    """
+    face = surface_temperature - ice_point
+    dew = dew_point - ice_point
+    return math.exp(magnus_slope * dew / (magnus_offset + dew) - magnus_slope * face / (magnus_offset + face))
+
+
+@formula(level="job")
 def dew_margin(surface_temperature: Kelvins, dew_point: Kelvins) -> KelvinDifference:
     """How much warmer the face is than the dew point.
 
     Range: any.
-    Example: a face at 18 degC in air with its dew point at 9 degC is 9 K above it.
+    Example: a face at 18 °C in air with its dew point at 9 °C is 9 K above it.
 
     >>> dew_margin(291.15, 282.15)
     9.0

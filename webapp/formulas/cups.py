@@ -43,7 +43,7 @@ def pourable_volume(
     """The most that can be spread in the time to pour; the thinnest coat spreads slowest for its volume.
 
     Range: no time to pour gives 0, so that a hot room never asks for a giant cup.
-    Example: 10 min at 100 cm2/min and a film of 1.5 mm in one coat is 150 mL.
+    Example: 10 min at 100 cm²/min and a film of 1.5 mm in one coat is 150 mL.
 
     >>> round(pourable_volume(600, 100 / 60, 0.15, 1), 6)
     150.0
@@ -73,7 +73,7 @@ def wetted_area(cup_limit: CubicCentimetres) -> SquareCentimetres:
     """Wall and bottom that the mix wets in a cup as tall as it is wide.
 
     Range: any cup.
-    Example: 100 cm3 wets 99.4 cm2.
+    Example: 100 cm³ wets 99.4 cm².
 
     >>> round(wetted_area(100), 1)
     99.4
@@ -90,7 +90,7 @@ def cup_residue(
     """What stays behind on the walls of every vessel that one cup goes through.
 
     Range: any.
-    Example: one vessel of 100 cm3 that wets 99.39 cm2 keeps 1.988 cm3 at 0.2 mm.
+    Example: one vessel of 100 cm³ that wets 99.39 cm² keeps 1.988 cm³ at 0.2 mm.
 
     >>> round(cup_residue(99.39, 0.02, 1), 3)
     1.988
@@ -117,7 +117,7 @@ def cups_by_geometry(
     return max(1, whole_up(net_need / (cup_limit - cup_residue)))
 
 
-@valid_range(says="a cup this small leaves nothing to pour: all of it stays on the walls")
+@valid_range(says="One cup may hold no more than stays behind on its walls, so there is nothing to pour.")
 def cups_by_geometry_range(cup_limit: CubicCentimetres, cup_residue: CubicCentimetres) -> Truth:
     """A cup that gives more than stays behind in it."""
     return cup_limit > cup_residue
@@ -140,7 +140,7 @@ def cups_by_claim(
     return max(1, whole_up(claim_need / max(cup_limit, cup_residue)))
 
 
-@valid_range(says="a cup this small leaves nothing to pour: all of it stays on the walls")
+@valid_range(says="One cup may hold no more than stays behind on its walls, so there is nothing to pour.")
 def cups_by_claim_range(cup_limit: CubicCentimetres, cup_residue: CubicCentimetres) -> Truth:
     """A cup that gives more than stays behind in it."""
     return cup_limit > cup_residue

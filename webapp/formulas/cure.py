@@ -10,7 +10,7 @@ def curing_temperature(surface_temperature: Kelvins, least_cure_temperature: Kel
     """The temperature that the film cures at: the face's, if it is warm enough to cure at all.
 
     Range: a face no colder than the card's least temperature; a cold film can stall short of full cure.
-    Example: a face at 20 degC (293.15 K) cures at that.
+    Example: a face at 20 °C (293.15 K) cures at that.
 
     >>> curing_temperature(293.15, 283.15)
     293.15
@@ -20,7 +20,7 @@ def curing_temperature(surface_temperature: Kelvins, least_cure_temperature: Kel
     return max(surface_temperature, least_cure_temperature)
 
 
-@valid_range(says="the face is colder than this resin cures; a cold film can stall, so no time is given")
+@valid_range(says="The face is colder than this resin cures; a cold film can stall, so no time is given.")
 def curing_temperature_range(surface_temperature: Kelvins, least_cure_temperature: Kelvins) -> Truth:
     """A face no colder than the card's least temperature."""
     return surface_temperature >= least_cure_temperature
@@ -53,7 +53,7 @@ def tack_free_time(
     """From the end of the pour until dust no longer sticks: the card's figure, brought to this face.
 
     Range: a face no colder than the card's least temperature.
-    Example: 8 h at 25 degC becomes 17.8 h at 15 degC.
+    Example: 8 h at 25 °C becomes 17.8 h at 15 °C.
 
     >>> round(tack_free_time(8 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
     17.8
@@ -76,7 +76,7 @@ def recoat_opens(
     """From the end of the pour until the next coat may be poured.
 
     Range: a face no colder than the card's least temperature.
-    Example: 4 h at 25 degC becomes 5.9 h at 20 degC.
+    Example: 4 h at 25 °C becomes 5.9 h at 20 °C.
 
     >>> round(recoat_opens(4 * 3600, 298.15, 293.15, 57e10, 8.314462618e7) / 3600, 1)
     5.9
@@ -99,7 +99,7 @@ def recoat_closes(
     """From the moment A touches B until the next coat no longer bonds without sanding.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 h at 25 degC becomes 16.4 h at 30 degC.
+    Example: 24 h at 25 °C becomes 16.4 h at 30 °C.
 
     >>> round(recoat_closes(24 * 3600, 298.15, 303.15, 57e10, 8.314462618e7) / 3600, 1)
     16.4
@@ -122,7 +122,7 @@ def cure_time(
     """From the end of the pour until the film is cured.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 h at 25 degC becomes 81.1 h at 10 degC.
+    Example: 24 h at 25 °C becomes 81.1 h at 10 °C.
 
     >>> round(cure_time(24 * 3600, 298.15, 283.15, 57e10, 8.314462618e7) / 3600, 1)
     81.1
@@ -145,7 +145,7 @@ def top_coat_wait(
     """From the end of the pour until the top coat may go on.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 h at 25 degC becomes 11.4 h at 35 degC.
+    Example: 24 h at 25 °C becomes 11.4 h at 35 °C.
 
     >>> round(top_coat_wait(24 * 3600, 298.15, 308.15, 57e10, 8.314462618e7) / 3600, 1)
     11.4

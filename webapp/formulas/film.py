@@ -12,7 +12,7 @@ def film_volume(
     """Volume of a level film on one piece; a blasted or carved ground takes more film, not more area.
 
     Range: any depth.
-    Example: 1000 cm2 at 0.15 cm is 150 cm3.
+    Example: 1000 cm² at 0.15 cm is 150 cm³.
 
     >>> round(film_volume(1000, 0.15, 0), 9)
     150.0
@@ -32,7 +32,7 @@ def face_volume(
     """Volume that all pieces of a face take with their grooves and pockets, all coats together.
 
     Range: any number of pieces.
-    Example: three pieces of 150 cm3, 20 cm3 of grooves and 30 cm3 of pockets take 600 cm3.
+    Example: three pieces of 150 cm³, 20 cm³ of grooves and 30 cm³ of pockets take 600 cm³.
 
     >>> face_volume(150, 20, 30, 3)
     600
@@ -76,16 +76,22 @@ def coat_depth(depth: Centimetres, coats_to_pour: Count) -> Centimetres:
     level="face",
     severity="caution",
     says="This film is deeper than one coat of this resin may be: poured at once it can overheat. Pour it "
-    "in the coats counted here, each inside the recoat window of the one before.",
+    "in coats no deeper than the card allows, each inside the recoat window of the one before; fill a "
+    "pocket in coats of its own.",
     beside="coats",
 )
-def film_too_deep(depth: Centimetres, texture_depth: Centimetres, greatest_coat_depth: Centimetres) -> Truth:
-    """True where the film, hollows of the ground included, is deeper than the card's deepest coat.
+def film_too_deep(
+    depth: Centimetres,
+    texture_depth: Centimetres,
+    pocket_depth: Centimetres,
+    greatest_coat_depth: Centimetres,
+) -> Truth:
+    """True where the film with the hollows of the ground, or a pocket, is deeper than one coat may be.
 
-    >>> film_too_deep(0.3, 0, 0.2), film_too_deep(0.2, 0, 0.2)
-    (True, False)
+    >>> film_too_deep(0.3, 0, 0, 0.2), film_too_deep(0.2, 0, 0, 0.2), film_too_deep(0.1, 0, 0.3, 0.2)
+    (True, False, True)
     """
-    return whole_up((depth + texture_depth) / greatest_coat_depth) > 1
+    return whole_up(max(depth + texture_depth, pocket_depth) / greatest_coat_depth) > 1
 
 
 @formula(level="colour")
@@ -100,9 +106,54 @@ def net_need(
     >>> round(net_need(147.4836, 0.10, 1), 2)
     162.23
 
-    Source: arithmetic; 1 ft2 at 1/16 in takes 9 in3, which is 147.4836 mL.
+    Source: arithmetic; 1 ft² at 1/16 in takes 9 in³, which is 147.4836 mL.
     """
     return total_face_volume * (1 + contingency) / coats_to_pour
+
+
+@formula(level="face")
+def spread_area(volume_on_hand: CubicCentimetres, depth: Centimetres) -> SquareCentimetres:
+    """Area that a volume covers at a depth.
+
+    Range: any.
+    Example: 150 cm³ at 1.5 mm covers 1000 cm².
+
+    >>> round(spread_area(150, 0.15), 9)
+    1000.0
+
+    Source: geometry; theoretical spreading rate of ISO 3233-3:2015.
+    """
+    return volume_on_hand / depth
+
+
+@formula(level="face")
+def depth_from_volume(volume_on_hand: CubicCentimetres, face_area: SquareCentimetres) -> Centimetres:
+    """Depth of the film that a volume makes on one piece.
+
+    Range: any.
+    Example: 150 cm³ on 1000 cm² is a film of 1.5 mm.
+
+    >>> depth_from_volume(150, 1000)
+    0.15
+
+    Source: geometry.
+    """
+    return volume_on_hand / face_area
+
+
+@formula(level="face")
+def spreading_rate(depth: Centimetres) -> PerCentimetre:
+    """Area that each volume covers at a depth, with nothing lost.
+
+    Range: any.
+    Example: at 1.5 mm each mL covers 6.67 cm².
+
+    >>> round(spreading_rate(0.15), 2)
+    6.67
+
+    Source: geometry; theoretical spreading rate of ISO 3233-3:2015.
+    """
+    return 1 / depth
 
 
 @formula(level="job")
@@ -110,7 +161,7 @@ def claim_film_share(stated_coverage: PerCentimetre, stated_coverage_depth: Cent
     """How much of the resin ends in the film, if the maker's claim of coverage holds.
 
     Range: a claim of no more film than there is resin.
-    Example: a claim of 11 in2 per fl oz at 1/16 in leaves 38.1 % in the film.
+    Example: a claim of 11 in² per fl oz at 1/16 in leaves 38.1 % in the film.
 
     >>> round(claim_film_share(11 * 2.54**2 / 29.57353, 2.54 / 16), 3)
     0.381

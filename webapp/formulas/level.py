@@ -114,3 +114,48 @@ def longest_side(width: Centimetres, height: Centimetres) -> Centimetres:
     Source: geometry.
     """
     return max(width, height)
+
+
+@formula(level="face")
+def triangle_span(base: Centimetres, height: Centimetres) -> Centimetres:
+    """The longest way across a triangle, near enough for its level: its base or its height.
+
+    Range: a top that stands over the base.
+    Example: a base of 40 cm and a height of 30 cm is 40 cm across.
+
+    >>> triangle_span(40, 30)
+    40
+
+    Source: geometry.
+    """
+    return max(base, height)
+
+
+@formula(level="face")
+def arch_top_span(width: Centimetres, side_height: Centimetres, rise: Centimetres) -> Centimetres:
+    """The longest way across a face with an arched top: its width or its full height.
+
+    Range: any.
+    Example: 36 in wide with sides of 20 in and a rise of 6 in is 36 in across, whatever the unit.
+
+    >>> arch_top_span(36, 20, 6)
+    36
+
+    Source: geometry.
+    """
+    return max(width, side_height + rise)
+
+
+@formula(level="face")
+def trapezoid_span(top_width: Centimetres, bottom_width: Centimetres, height: Centimetres) -> Centimetres:
+    """The longest way across a trapezoid: its wider side or its height.
+
+    Range: any.
+    Example: 20 cm and 30 cm wide, 10 cm high, is 30 cm across.
+
+    >>> trapezoid_span(20, 30, 10)
+    30
+
+    Source: geometry.
+    """
+    return max(max(top_width, bottom_width), height)

@@ -1,7 +1,7 @@
 """Ratio: part A to part B by volume and by mass, and the two parts of each cup."""
 
 from webapp.formulas.book import formula
-from webapp.units import CubicCentimetres, Grams, GramsPerCubicCentimetre, Ratio, Share
+from webapp.units import CubicCentimetres, Grams, GramsPerCubicCentimetre, GramsPerMole, Ratio, Share
 
 
 @formula(level="job")
@@ -194,3 +194,18 @@ def part_b_mass(part_b_volume: CubicCentimetres, density_b: GramsPerCubicCentime
     Source: arithmetic: mass is volume times density.
     """
     return part_b_volume * density_b
+
+
+@formula(level="job")
+def hardener_phr(hydrogen_equivalent_weight: GramsPerMole, epoxide_equivalent_weight: GramsPerMole) -> Ratio:
+    """Hardener for 100 parts of resin by mass, one active hydrogen to each epoxide.
+
+    Range: any.
+    Example: a hardener of 20.6 g/mol with a resin of 200 g/mol takes 10.3 parts.
+
+    >>> round(hardener_phr(20.6, 200), 9)
+    10.3
+
+    Source: Lee, Neville, Handbook of Epoxy Resins (1967), from memory; example of a coatings textbook.
+    """
+    return 100 * hydrogen_equivalent_weight / epoxide_equivalent_weight

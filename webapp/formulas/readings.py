@@ -156,7 +156,7 @@ def worst_ratio_deviation(
     return more_a if abs(more_a) >= abs(more_b) else more_b
 
 
-@valid_range(says="part B is no more than half a mark of this cup: use one with finer marks, or a scale")
+@valid_range(says="Part B is no more than half a mark of this cup. Use one with finer marks, or a scale.")
 def worst_ratio_deviation_range(reading_b: CubicCentimetres, cup_graduation: CubicCentimetres) -> Truth:
     """Part B more than half a mark."""
     return reading_b > cup_graduation / 2

@@ -5,6 +5,7 @@ import math
 from webapp.units import (
     Centimetres,
     CentimetresPerSecondSquared,
+    CubicCentimetres,
     DynesPerCentimetre,
     ErgsPerMole,
     ErgsPerMoleKelvin,
@@ -146,3 +147,36 @@ def steps_of_ratio(ratio: float) -> int:
     in_thirds = 3 if out_by_3 < 1e-6 else in_fourths
     in_halves = 2 if out_by_2 < 1e-6 else in_thirds
     return 1 if abs(ratio - whole_down(ratio + 0.5)) < 1e-6 else in_halves
+
+
+def falling_share(width: float) -> float:
+    """Return the share of a hanging drop that falls, by the tip's radius over the cube root of the drop.
+
+    A cubic fit to Harkins and Brown's table from 0.3 to 1.0, where it ends.
+
+    >>> round(falling_share(0.4), 2), round(falling_share(0.8), 2)
+    (0.68, 0.6)
+    """
+    x = min(width, 1)
+    return 1 / (2 * math.pi * (0.17622 + 0.14279 * x + 0.03444 * x**2 - 0.09241 * x**3))
+
+
+def falling_drop(
+    tip_radius: Centimetres,
+    surface_tension: DynesPerCentimetre,
+    density: GramsPerCubicCentimetre,
+    gravity: CentimetresPerSecondSquared,
+) -> CubicCentimetres:
+    """Return the volume of the drop that falls from a tip, by Tate's law and the share that falls.
+
+    Five substitutions settle it to a ten thousandth.
+
+    >>> round(falling_drop(0.15, 72.8, 0.9982, 980.665), 4)
+    0.0475
+    """
+    hanging = 2 * math.pi * tip_radius * surface_tension / (density * gravity)
+    first = hanging * falling_share(tip_radius / hanging ** (1 / 3))
+    second = hanging * falling_share(tip_radius / first ** (1 / 3))
+    third = hanging * falling_share(tip_radius / second ** (1 / 3))
+    fourth = hanging * falling_share(tip_radius / third ** (1 / 3))
+    return hanging * falling_share(tip_radius / fourth ** (1 / 3))

@@ -17,7 +17,7 @@ def spreading_time(
     """Time to pour and spread one cup, on the thinnest face of its colour.
 
     Range: any.
-    Example: 150 mL at 100 cm2/min in one coat of 1.5 mm takes 10 min.
+    Example: 150 mL at 100 cm²/min in one coat of 1.5 mm takes 10 min.
 
     >>> round(spreading_time(150, 100 / 60, 0.15, 1), 6)
     600.0

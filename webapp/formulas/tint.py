@@ -1,8 +1,18 @@
 """Tint: how many drops a cup may take, and where to start."""
 
 from webapp.formulas.book import check, formula, valid_range
-from webapp.formulas.rules import whole_down
-from webapp.units import Count, CubicCentimetres, Share, Truth
+from webapp.formulas.rules import falling_drop, whole_down
+from webapp.units import (
+    Centimetres,
+    CentimetresPerSecondSquared,
+    Count,
+    CubicCentimetres,
+    DynesPerCentimetre,
+    GramsPerCubicCentimetre,
+    Ratio,
+    Share,
+    Truth,
+)
 
 
 @formula(level="colour")
@@ -18,6 +28,39 @@ def counted_drop_volume(counted_volume: CubicCentimetres, counted_drops: Count) 
     Source: arithmetic.
     """
     return counted_volume / counted_drops
+
+
+@formula(level="colour")
+def dropper_drop_volume(
+    tip_diameter: Centimetres,
+    tint_surface_tension: DynesPerCentimetre,
+    tint_density: GramsPerCubicCentimetre,
+    gravity: CentimetresPerSecondSquared,
+) -> CubicCentimetres:
+    """One drop of a dropper, from the width of its wet tip; a tint's drop is about a third of water's.
+
+    Range: tips no wider than twice the cube root of the drop; slow drops from a tip held upright.
+    Example: water from a tip 3 mm across falls in drops of 0.0475 mL, 21 to the mL.
+
+    >>> round(dropper_drop_volume(0.3, 72.8, 0.9982, 980.665), 4)
+    0.0475
+
+    Source: Tate (1864); the part that falls by Harkins and Brown, J. Am. Chem. Soc. 41 (1919) 499, a cubic
+    fit to their table (from memory).
+    """
+    return falling_drop(tip_diameter / 2, tint_surface_tension, tint_density, gravity)
+
+
+@valid_range(says="The tip is too wide for its drops to be worked out. Count drops into a measure instead.")
+def dropper_drop_volume_range(
+    tip_diameter: Centimetres,
+    tint_surface_tension: DynesPerCentimetre,
+    tint_density: GramsPerCubicCentimetre,
+    gravity: CentimetresPerSecondSquared,
+) -> Truth:
+    """Tips no wider than twice the cube root of the drop, as far as the table goes."""
+    drop = falling_drop(tip_diameter / 2, tint_surface_tension, tint_density, gravity)
+    return tip_diameter / 2 / drop ** (1 / 3) <= 1
 
 
 @formula(level="cup")
@@ -65,10 +108,74 @@ def first_drops(first_share: Share, tint_limit_drops: Count) -> Count:
     return max(1, whole_down(first_share * tint_limit_drops))
 
 
-@valid_range(says="one drop is already past the limit of this cup")
+@valid_range(says="One drop is already past the limit of this cup.")
 def first_drops_range(tint_limit_drops: Count) -> Truth:
     """A limit of at least one drop."""
     return tint_limit_drops >= 1
+
+
+@formula(level="cup")
+def recipe_drops(recipe_load: Share, cup_volume: CubicCentimetres, drop_volume: CubicCentimetres) -> Count:
+    """Drops that bring a cup to the load of a recipe, to the nearest drop.
+
+    Range: any; the sheet never takes more than the limit.
+    Example: 1 % of 180 mL in drops of 0.05 mL is 36 drops.
+
+    >>> recipe_drops(0.01, 180, 0.05), recipe_drops(0.01, 182.6, 0.05)
+    (36, 37)
+
+    Source: arithmetic; the load is the recipe's.
+    """
+    return whole_down(recipe_load * cup_volume / drop_volume + 0.5)
+
+
+@formula(level="cup")
+def drop_error(
+    recipe_drops: Count, drop_volume: CubicCentimetres, recipe_load: Share, cup_volume: CubicCentimetres
+) -> Ratio:
+    """How far whole drops are from the recipe: below 0 where they add too little.
+
+    Range: any.
+    Example: 2 drops of 0.05 mL where the recipe asks for 0.08 mL are 25 % too much.
+
+    >>> round(drop_error(2, 0.05, 0.001, 80), 9)
+    0.25
+
+    Source: arithmetic.
+    """
+    return recipe_drops * drop_volume / (recipe_load * cup_volume) - 1
+
+
+@formula(level="colour")
+def smallest_tint_cup(
+    drop_volume: CubicCentimetres, allowed_error: Share, recipe_load: Share
+) -> CubicCentimetres:
+    """The smallest cup in which whole drops keep a recipe well enough: half a drop is the error.
+
+    Range: any.
+    Example: drops of 0.05 mL, 5 % of error and a load of 1 % want a cup of 50 mL.
+
+    >>> round(smallest_tint_cup(0.05, 0.05, 0.01), 9)
+    50.0
+
+    Source: arithmetic.
+    """
+    return drop_volume / (2 * allowed_error * recipe_load)
+
+
+@formula(level="cup")
+def tint_load(starting_drops: Count, drop_volume: CubicCentimetres, cup_volume: CubicCentimetres) -> Share:
+    """Share of tint in the cup after the drops to start with.
+
+    Range: any.
+    Example: 10 drops of 0.05 mL in 100 mL are 0.5 %.
+
+    >>> tint_load(10, 0.05, 100)
+    0.005
+
+    Source: arithmetic.
+    """
+    return starting_drops * drop_volume / cup_volume
 
 
 @formula(level="cup")
@@ -100,6 +207,35 @@ def first_drop_excess(tint_limit_drops: Count) -> Count:
     return max(0, 1 - tint_limit_drops)
 
 
+@formula(level="cup")
+def recipe_drops_past_limit(recipe_drops: Count, tint_limit_drops: Count) -> Count:
+    """Drops by which a recipe goes past the limit: 0 where it keeps to it.
+
+    Range: any.
+    Example: a recipe of 40 drops passes a limit of 36 drops by 4.
+
+    >>> recipe_drops_past_limit(40, 36), recipe_drops_past_limit(30, 36)
+    (4, 0)
+
+    Source: arithmetic.
+    """
+    return max(0, recipe_drops - tint_limit_drops)
+
+
+@formula(level="cup")
+def no_error() -> Ratio:
+    """A cup that is tinted by eye has no recipe to miss.
+
+    Example: no recipe is missed by nothing.
+
+    >>> no_error()
+    0
+
+    Source: definition.
+    """
+    return 0
+
+
 @check(
     level="cup",
     severity="stop",
@@ -114,3 +250,35 @@ def drop_past_limit(drops_past_limit: Count) -> Truth:
     (True, False)
     """
     return drops_past_limit > 0
+
+
+@check(
+    level="cup",
+    severity="caution",
+    says="The recipe asks for more tint than this resin takes; only the limit is counted here, so the film "
+    "will hide less. Pour it deeper or in two coats, or use a stronger tint.",
+    beside="starting_drops",
+)
+def recipe_past_limit(recipe_excess: Count) -> Truth:
+    """True where the recipe's drops are more than the limit.
+
+    >>> recipe_past_limit(4), recipe_past_limit(0)
+    (True, False)
+    """
+    return recipe_excess > 0
+
+
+@check(
+    level="cup",
+    severity="note",
+    says="Whole drops miss the recipe by more than you allow in so small a cup. Mix a larger cup, thin the "
+    "tint, or weigh it.",
+    beside="recipe_error",
+)
+def drops_coarse(recipe_error: Ratio, allowed_error: Share) -> Truth:
+    """True where the nearest whole drop misses the recipe by more than is allowed.
+
+    >>> drops_coarse(0.25, 0.05), drops_coarse(-0.06, 0.05), drops_coarse(0.04, 0.05)
+    (True, True, False)
+    """
+    return abs(recipe_error) > allowed_error

@@ -16,7 +16,7 @@ def working_time(
     """The card's pot life, brought to the temperature of the resin: warmer is shorter.
 
     Range: a cup of about the card's mass; larger cups heat themselves and are shorter.
-    Example: 30 min at 25 degC becomes 44.4 min at 20 degC and 20.5 min at 30 degC.
+    Example: 30 min at 25 °C becomes 44.4 min at 20 °C and 20.5 min at 30 °C.
 
     >>> round(working_time(1800, 298.15, 293.15, 57e10, 8.314462618e7) / 60, 1)
     44.4

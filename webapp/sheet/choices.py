@@ -25,10 +25,62 @@ CHOICES: dict[str, Choice] = {
     "shape_area": Choice(
         ("face", "opening"),
         "shape",
-        {"rectangle": "rectangle_area", "circle": "circle_area", "known": "known_area"},
+        {
+            "rectangle": "rectangle_area",
+            "rounded_rectangle": "rounded_rectangle_area",
+            "circle": "circle_area",
+            "ring": "ring_area",
+            "ellipse": "ellipse_area",
+            "triangle": "triangle_area",
+            "polygon": "polygon_area",
+            "capsule": "capsule_area",
+            "half_round": "half_round_area",
+            "arch_top": "arch_top_area",
+            "trapezoid": "trapezoid_area",
+            "stroke": "stroke_area",
+            "lettering": "lettering_area",
+            "known": "known_area",
+        },
+    ),
+    "shape_edge": Choice(
+        ("face", "opening"),
+        "shape",
+        {
+            "rectangle": "rectangle_edge",
+            "rounded_rectangle": "rounded_rectangle_edge",
+            "circle": "circle_edge",
+            "ring": "ring_edge",
+            "ellipse": "ellipse_edge",
+            "triangle": "triangle_edge",
+            "polygon": "polygon_edge",
+            "capsule": "capsule_edge",
+            "half_round": "half_round_edge",
+            "arch_top": "arch_top_edge",
+            "trapezoid": "trapezoid_edge",
+            "stroke": "stroke_edge",
+            "lettering": "lettering_edge",
+            "known": "known_edge",
+        },
     ),
     "span": Choice(
-        ("face",), "shape", {"rectangle": "longest_side", "circle": "diameter", "known": "stated_span"}
+        ("face",),
+        "shape",
+        {
+            "rectangle": "longest_side",
+            "rounded_rectangle": "longest_side",
+            "circle": "diameter",
+            "ring": "outer_diameter",
+            "ellipse": "longest_side",
+            "triangle": "triangle_span",
+            "polygon": "circumscribed_diameter",
+            "capsule": "length",
+            "half_round": "diameter",
+            "arch_top": "arch_top_span",
+            "trapezoid": "trapezoid_span",
+            "stroke": "stroke_length",
+            "lettering": "stated_span",
+            "known": "stated_span",
+        },
     ),
     "edge_hold_depth": Choice(
         ("face",),
@@ -57,19 +109,39 @@ CHOICES: dict[str, Choice] = {
         {"greatest": "greatest_need", "geometry": "geometry_need", "claim": "claim_need"},
     ),
     "drop_volume": Choice(
-        ("colour",), "drop_basis", {"nominal": "nominal_drop_volume", "counted": "counted_drop_volume"}
+        ("colour",),
+        "drop_basis",
+        {
+            "nominal": "nominal_drop_volume",
+            "counted": "counted_drop_volume",
+            "dropper": "dropper_drop_volume",
+        },
     ),
-    "starting_drops": Choice(("cup",), "tint", {"drops": "first_drops", "clear": "no_drops"}),
-    "drops_past_limit": Choice(("cup",), "tint", {"drops": "first_drop_excess", "clear": "no_drops"}),
+    "starting_drops": Choice(
+        ("cup",), "tint", {"drops": "first_drops", "recipe": "allowed_recipe_drops", "clear": "no_drops"}
+    ),
+    "drops_past_limit": Choice(
+        ("cup",),
+        "tint",
+        {"drops": "first_drop_excess", "recipe": "first_drop_excess", "clear": "no_drops"},
+    ),
+    "recipe_excess": Choice(
+        ("cup",), "tint", {"drops": "no_drops", "recipe": "recipe_drops_past_limit", "clear": "no_drops"}
+    ),
+    "recipe_error": Choice(
+        ("cup",), "tint", {"drops": "no_error", "recipe": "drop_error", "clear": "no_error"}
+    ),
 }
 
 GREATEST_OF: dict[str, Pick] = {
     "coats_to_pour": Pick("colour", ("most_coats", "planned_coats"), needed=("planned_coats",)),
     "cups": Pick("colour", ("cups_by_geometry", "cups_by_claim"), needed=("cups_by_geometry",)),
+    "coat_mix": Pick("colour", ("colour_need", "total_mix_volume"), needed=("colour_need",)),
     "greatest_need": Pick("colour", ("geometry_need", "claim_need"), needed=("geometry_need",)),
 }
 
 LEAST_OF: dict[str, Pick] = {
+    "allowed_recipe_drops": Pick("cup", ("recipe_drops", "tint_limit_drops"), needed=("recipe_drops",)),
     "cup_limit": Pick(
         "colour", ("cup_capacity_limit", "pourable_volume", "cup_mass_limit"), needed=("cup_capacity_limit",)
     ),
