@@ -30,7 +30,7 @@ GramsPerCubicCentimetre = Annotated[
     float, Unit("g/cm3", "g/cm**3", "density", ("pound/gallon", "kilogram/meter**3"))
 ]
 Seconds = Annotated[float, Unit("s", "s", "time", ("minute", "hour"))]
-Kelvins = Annotated[float, Unit("K", "kelvin", "temperature", ("degF", "degC"))]
+Kelvins = Annotated[float, Unit("K", "kelvin", "temperature", ("degF", "degR"))]
 KelvinDifference = Annotated[
     float, Unit("K", "kelvin", "temperature difference", ("delta_degF", "millikelvin"))
 ]
@@ -154,7 +154,7 @@ SHOWN_UNITS: dict[str, tuple[ShownUnit, ...]] = {
     ),
     "time": (
         ShownUnit("s", "s", "second", ("sec", "secs", "second", "seconds")),
-        ShownUnit("min", "min", "minute", ("mins", "minute", "minutes")),
+        ShownUnit("min", "min", "minute", ("m", "mins", "minute", "minutes")),
         ShownUnit("h", "h", "hour", ("hr", "hrs", "hour", "hours")),
         ShownUnit("d", "d", "day", ("day", "days")),
     ),

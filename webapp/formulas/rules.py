@@ -161,6 +161,15 @@ def falling_share(width: float) -> float:
     return 1 / (2 * math.pi * (0.17622 + 0.14279 * x + 0.03444 * x**2 - 0.09241 * x**3))
 
 
+def cube_root(amount: float) -> float:
+    """Return the cube root of a number above zero.
+
+    >>> round(cube_root(8), 12)
+    2.0
+    """
+    return math.exp(math.log(amount) / 3)
+
+
 def falling_drop(
     tip_radius: Centimetres,
     surface_tension: DynesPerCentimetre,
@@ -175,8 +184,8 @@ def falling_drop(
     0.0475
     """
     hanging = 2 * math.pi * tip_radius * surface_tension / (density * gravity)
-    first = hanging * falling_share(tip_radius / hanging ** (1 / 3))
-    second = hanging * falling_share(tip_radius / first ** (1 / 3))
-    third = hanging * falling_share(tip_radius / second ** (1 / 3))
-    fourth = hanging * falling_share(tip_radius / third ** (1 / 3))
-    return hanging * falling_share(tip_radius / fourth ** (1 / 3))
+    first = hanging * falling_share(cube_root(tip_radius**3 / hanging))
+    second = hanging * falling_share(cube_root(tip_radius**3 / first))
+    third = hanging * falling_share(cube_root(tip_radius**3 / second))
+    fourth = hanging * falling_share(cube_root(tip_radius**3 / third))
+    return hanging * falling_share(cube_root(tip_radius**3 / fourth))

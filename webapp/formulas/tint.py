@@ -60,7 +60,7 @@ def dropper_drop_volume_range(
 ) -> Truth:
     """Tips no wider than twice the cube root of the drop, as far as the table goes."""
     drop = falling_drop(tip_diameter / 2, tint_surface_tension, tint_density, gravity)
-    return tip_diameter / 2 / drop ** (1 / 3) <= 1
+    return (tip_diameter / 2) ** 3 / drop <= 1
 
 
 @formula(level="cup")
