@@ -6,7 +6,7 @@ from typing import Any, NoReturn
 from webapp.errors import JobFileError
 from webapp.inputs import INPUTS
 from webapp.quantities import JOB_UNITS
-from webapp.stages import STAGES
+from webapp.stages import TAPS
 
 FORMAT = "sixteenth-job"
 VERSION = 1
@@ -123,12 +123,11 @@ def _cup(cup: Any, title: str) -> None:
     if not isinstance(cup, dict):
         _refuse(f"A cup of {title} is not a group of fields. Save the job again and open that file.")
     _known(cup, CUP_KEYS, f"a cup of {title}")
-    stages = {stage.name for stage in STAGES}
     taps = cup.get("taps") or []
     if not isinstance(taps, list):
         _refuse(f'"taps" of a cup of {title} is not a list. Save the job again and open that file.')
     for tap in taps:
-        if not isinstance(tap, dict) or tap.get("stage") not in stages or not isinstance(tap.get("at"), str):
+        if not isinstance(tap, dict) or tap.get("stage") not in TAPS or not isinstance(tap.get("at"), str):
             _refuse(f"A cup of {title} has a stage that is not known here. Save the job again.")
     amounts = cup.get("amounts") or {}
     numbers = isinstance(amounts, dict) and all(
