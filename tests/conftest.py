@@ -1,0 +1,45 @@
+"""Fixtures: the modules that the phone runs, baked and loaded in a real Chromium."""
+
+import functools
+import http.server
+import threading
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import sync_playwright
+
+from e2e.browser import launch
+from webapp.baker.site import bake
+
+
+class _Quiet(http.server.SimpleHTTPRequestHandler):
+    def log_message(self, *_arguments):
+        """Keep the test's output to the test."""
+
+
+@pytest.fixture(scope="session")
+def baked(tmp_path_factory) -> Path:
+    """The baked site, once for all tests that only read it."""
+    folder = tmp_path_factory.mktemp("site")
+    bake(folder)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def phone(baked):
+    """A page of the baked site in Chromium; `window.modules` is where its modules lie."""
+    handler = functools.partial(_Quiet, directory=str(baked))
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    version = next(baked.glob("v-*")).name
+    with sync_playwright() as playwright:
+        browser = launch(playwright)
+        page = browser.new_page()
+        address = f"http://127.0.0.1:{server.server_port}/"
+        page.route(address, lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
+        page.goto(address)
+        page.evaluate("(base) => { window.modules = base; }", f"{address}{version}/")
+        yield page
+        browser.close()
+    server.shutdown()
+    server.server_close()

@@ -1,0 +1,148 @@
+"""Python and JavaScript fill the same cells with the same figures, the same blanks and the same reasons."""
+
+import math
+from collections import Counter
+from random import Random
+
+import pytest
+
+from tests.random_jobs import random_job
+from webapp.sheet.reasons import because
+from webapp.sheet.runner import calculate
+from webapp.sheet.wiring import load_sheet
+
+JOBS = 2000
+BATCH = 100
+AT_LEAST = 50
+
+IN_JAVASCRIPT = """async (jobs) => {
+  const { calculate, everyRow, because } = await import(new URL("sheet.js", window.modules));
+  const why = (blank) => [blank.kind, blank.name, blank.row.id, because(blank)].join("|");
+  return jobs.map((job) => [...everyRow(calculate(job))].map((row) => ({
+    row: `${row.level} ${row.id}`,
+    names: Object.keys(row.cells).join(" "),
+    values: Object.values(row.cells).map((cell) => (cell.blank ? null : cell.value)),
+    blanks: Object.values(row.cells).filter((cell) => cell.blank).map((cell) => why(cell.blank)),
+    winners: Object.values(row.cells).map((cell) => cell.winner).join(" "),
+    checks: row.checks.map((check) => `${check.name} ${check.state} ${check.blank ? why(check.blank) : ""}`),
+  })));
+}"""
+
+
+def in_python(job):
+    return [_row(row) for row in calculate(job).everything()]
+
+
+def _row(row):
+    cells = row.cells
+    return {
+        "row": f"{row.level} {row.id}",
+        "names": " ".join(cells),
+        "values": [None if cell.blank else cell.value for cell in cells.values()],
+        "blanks": [_why(cell.blank) for cell in cells.values() if cell.blank],
+        "winners": " ".join(cell.winner for cell in cells.values()),
+        "checks": [
+            f"{check.name} {check.state} {_why(check.blank) if check.blank else ''}" for check in row.checks
+        ],
+    }
+
+
+def _why(blank):
+    return "|".join((blank.kind, blank.name, blank.row.id, because(blank)))
+
+
+def same(one, other):
+    if isinstance(one, int | float) and isinstance(other, int | float):
+        return one == other or math.isclose(one, other, rel_tol=1e-12)
+    return one == other
+
+
+@pytest.fixture(scope="module")
+def visits(phone):
+    """How often each formula and check was met, non-blank and blank, while both languages agreed."""
+    met: dict[str, Counter] = {"full": Counter(), "blank": Counter()}
+    for start in range(0, JOBS, BATCH):
+        jobs = [random_job(seed) for seed in range(start, start + BATCH)]
+        for job, theirs in zip(jobs, phone.evaluate(IN_JAVASCRIPT, jobs), strict=True):
+            for python, javascript in zip(in_python(job), theirs, strict=True):
+                _compare(job, python, javascript)
+                _count(python, met)
+    return met
+
+
+def _compare(job, python, javascript):
+    where = f"{job['name']}, {python['row']}"
+    for part in ("row", "names", "blanks", "winners", "checks"):
+        assert python[part] == javascript[part], f"{where}: {part}"
+    for name, one, other in zip(python["names"].split(), python["values"], javascript["values"], strict=True):
+        assert same(one, other), f"{where}: {name} is {one!r} in Python, {other!r} in JavaScript"
+
+
+def _count(row, met):
+    for name, value in zip(row["names"].split(), row["values"], strict=True):
+        met["blank" if value is None else "full"][name] += 1
+    for check in row["checks"]:
+        name, state, *_ = check.split(" ")
+        met["blank" if state == "unchecked" else "full"][name] += 1
+
+
+def test_both_languages_agree_on_random_jobs_and_meet_every_formula_blank_and_not(visits):
+    book = load_sheet().book
+    names = [*book.formulas, *book.checks]
+    needs_no_input = {name for name in names if not _asks_for_anything(name)}
+    rows = [(visits["full"][name], visits["blank"][name], name) for name in names]
+    least = sorted(rows, key=lambda row: min(row[0], row[1] if row[2] not in needs_no_input else row[0]))[:8]
+    print("least visited (non-blank, blank):", *(f"{name} {full}/{blank}" for full, blank, name in least))
+    assert [row for row in rows if row[0] < AT_LEAST] == []
+    assert [row for row in rows if row[1] < AT_LEAST and row[2] not in needs_no_input] == []
+
+
+def _asks_for_anything(name):
+    """Say whether a formula asks for more than constants: one that does not can never be blank."""
+    sheet = load_sheet()
+    asked = {each for row in sheet.book.everything().values() if row.name == name for each in row.parameters}
+    return bool(asked - set(sheet.constants))
+
+
+def test_formulas_that_only_the_integrators_call_agree_on_random_figures(phone):
+    sheet = load_sheet()
+    draw = Random(16)
+    apart = [
+        each
+        for each in sheet.book.everything().values()
+        if not each.levels and each.name in sheet.book.formulas
+    ]
+    calls = [
+        (each.name, [_figure(name, unit.kind, sheet, draw) for name, unit in each.parameters.items()])
+        for each in apart
+        for _ in range(200)
+    ]
+    theirs = phone.evaluate(
+        """async (calls) => {
+          const { formulas } = await import(new URL("printed.js", window.modules));
+          return calls.map(([name, figures]) => {
+            try { return formulas[name](...figures); } catch (signal) { return null; }
+          });
+        }""",
+        calls,
+    )
+    for (name, figures), javascript in zip(calls, theirs, strict=True):
+        python = _called(sheet.book.formulas[name].function, figures)
+        assert same(python, javascript), (
+            f"{name}({figures}) is {python!r} in Python, {javascript!r} in JavaScript"
+        )
+
+
+def _figure(name, kind, sheet, draw):
+    if name in sheet.constants:
+        return sheet.constants[name].canonical
+    least, most = {"temperature": (260.0, 480.0), "share": (0.0, 1.0)}.get(kind, (1e-4, 1e3))
+    return draw.uniform(least, most)
+
+
+def _called(function, figures):
+    try:
+        value = function(*figures)
+    except (ArithmeticError, ValueError, TypeError):
+        return None
+    return value if not isinstance(value, complex) and math.isfinite(value) else None
