@@ -10,7 +10,7 @@ from webapp.units import Centimetres, Radians, Ratio, SquareCentimetres, Truth
 def narrow_bead_height(stroke_width: Centimetres, edge_angle: Radians) -> Centimetres:
     """Greatest height of a bead over a stroke so narrow that weight plays no part: a circular segment.
 
-    Range: an upper bound at any width; within a fiftieth under half a capillary length.
+    Range: an upper bound at any width; within a twentieth under half a capillary length.
 
     Example: 10 mm wide at 90 degrees is half round, 5 mm high.
 
@@ -77,69 +77,106 @@ def wide_bead_section_range(stroke_width: Centimetres, capillary_length: Centime
 
 
 @formula(level=())
-def bead_slope(stretch: Ratio, apex_curvature: Ratio) -> Radians:
-    """Slope of a bead's skin, by the stretch that runs from none at the apex and spreads the flat middle out.
+def level_bead_width(capillary_length: Centimetres) -> Centimetres:
+    """Width over which the middle of a bead is as good as level, and more width changes its edges no more.
 
-    Range: apex curvature times sinh of the stretch at most 2.
+    Range: any liquid; the middle is then out of level by less than 1e-8.
 
-    Example: apex curvature 1 at a stretch of asinh 1 = 0.881374 slopes by 60 degrees, as sin 30° is a half.
+    Example: 2 mm of capillary length, 80 mm.
 
-    >>> round(math.degrees(bead_slope(0.881374, 1.0)), 3)
-    60.0
+    >>> level_bead_width(0.2)
+    8.0
 
-    Source: 2-D Young-Laplace; with 2 sin(slope/2) = curvature x sinh(stretch).
+    Source: 2-D Young-Laplace: the middle's curvature fades with exp(-width/(2 a)); 40 capillary lengths.
     """
-    return 2 * math.asin(apex_curvature * (math.exp(stretch) - math.exp(-stretch)) / 4)
+    return 40 * capillary_length
+
+
+@formula(level=())
+def half_round_curvature(stroke_width: Centimetres, capillary_length: Centimetres) -> Ratio:
+    """Curvature of a half round over the stroke, in 1/capillary length: no bead is more curved at its apex.
+
+    Range: any stroke.
+
+    Example: a half round over 4 mm with 2 mm of capillary length has a radius of 2 mm: 1.
+
+    >>> half_round_curvature(0.4, 0.2)
+    1.0
+
+    Source: geometry.
+    """
+    return 2 * capillary_length / stroke_width
+
+
+@formula(level=())
+def bead_slope(stretch: Ratio, apex_curvature: Ratio) -> Radians:
+    """Slope of a bead's skin, by a stretch that runs from 0 at the apex and spreads its flat middle out.
+
+    Range: slopes up to a half turn.
+
+    Example: apex curvature 1 at a stretch of 1 slopes by sinh 1 = 1.1752012.
+
+    >>> round(bead_slope(1.0, 1.0), 7)
+    1.1752012
+
+    Source: a change of variable that keeps the integral of the profile smooth.
+    """
+    return apex_curvature * (math.exp(stretch) - math.exp(-stretch)) / 2
 
 
 @formula(level=())
 def bead_edge_stretch(apex_curvature: Ratio, edge_angle: Radians) -> Ratio:
     """Stretch at a bead's edge, where its skin reaches the edge angle.
 
-    Range: edge angle up to a half turn.
+    Range: edge angles up to a half turn.
 
-    Example: apex curvature 1 and an edge angle of 60 degrees end at asinh 1 = 0.881374.
+    Example: apex curvature 1 reaches the slope 1.1752012 at a stretch of 1.
 
-    >>> round(bead_edge_stretch(1.0, math.radians(60)), 6)
-    0.881374
-
-    Source: 2-D Young-Laplace; the turned-round form of the slope.
-    """
-    rise = 2 * math.sin(edge_angle / 2) / apex_curvature
-    return math.log(rise + (rise**2 + 1) ** 0.5)
-
-
-@formula(level=())
-def bead_run(stretch: Ratio, apex_curvature: Ratio) -> Ratio:
-    """Way sideways along a bead's skin for each unit of stretch, in capillary lengths.
-
-    Range: slopes under a half turn.
-
-    Example: at the apex the skin runs straight: 1.
-
-    >>> bead_run(0.0, 0.5)
+    >>> round(bead_edge_stretch(1.0, 1.1752012), 6)
     1.0
 
-    Source: 2-D Young-Laplace: cos(slope)/(curvature² + 4 sin²(slope/2))^0.5 of each unit of slope.
+    Source: the same change of variable, turned round.
     """
-    slope = 2 * math.asin(apex_curvature * (math.exp(stretch) - math.exp(-stretch)) / 4)
-    return math.cos(slope) / math.cos(slope / 2)
+    steepness = edge_angle / apex_curvature
+    return math.log(steepness + (steepness**2 + 1) ** 0.5)
 
 
 @formula(level=())
-def bead_drop(apex_curvature: Ratio, bead_slope: Radians) -> Ratio:
-    """How far a bead's skin lies under its apex where it has a slope, in capillary lengths.
+def bead_run(stretch: Ratio, apex_curvature: Ratio, capillary_length: Centimetres) -> Centimetres:
+    """Way sideways along a bead's skin for each unit of stretch.
 
-    Range: any slope up to a half turn.
+    Range: slopes up to a half turn.
 
-    Example: a level middle (curvature 0) and 90 degrees drop by the square root of 2.
+    Example: at the apex it is the capillary length, and where the skin stands upright it is none.
 
-    >>> round(bead_drop(0.0, math.pi / 2), 6)
-    1.414214
+    >>> bead_run(0.0, 0.5, 0.2)
+    0.2
+    >>> abs(bead_run(1.0, math.pi / 2 / 1.1752011936, 0.2)) < 1e-9
+    True
 
-    Source: 2-D Young-Laplace: (curvature² + 4 sin²(slope/2))^0.5 - curvature.
+    Source: 2-D Young-Laplace: a cos(slope)/(curvature² + 4 sin²(slope/2))^0.5 for each unit of slope.
     """
-    return (apex_curvature**2 + 4 * math.sin(bead_slope / 2) ** 2) ** 0.5 - apex_curvature
+    slope = apex_curvature * (math.exp(stretch) - math.exp(-stretch)) / 2
+    slope_rate = apex_curvature * (math.exp(stretch) + math.exp(-stretch)) / 2
+    steepness = (apex_curvature**2 + 4 * math.sin(slope / 2) ** 2) ** 0.5
+    return capillary_length * math.cos(slope) * slope_rate / steepness
+
+
+@formula(level=())
+def bead_drop(apex_curvature: Ratio, bead_slope: Radians, capillary_length: Centimetres) -> Centimetres:
+    """How far a bead's skin lies under its apex where it has a slope; at the edge, the bead's height.
+
+    Range: slopes up to a half turn.
+
+    Example: a level middle and 1 mm of capillary length drop by 1.414214 mm to where the skin is upright.
+
+    >>> round(bead_drop(0.0, math.pi / 2, 0.1), 7)
+    0.1414214
+
+    Source: 2-D Young-Laplace: a ((curvature² + 4 sin²(slope/2))^0.5 - curvature).
+    """
+    steepness = (apex_curvature**2 + 4 * math.sin(bead_slope / 2) ** 2) ** 0.5
+    return capillary_length * (steepness - apex_curvature)
 
 
 @formula(level=())

@@ -224,9 +224,40 @@ def semenov_number(
     Source: Semenov's criterion; classical limit 1/e, simulations with consumption about 0.5.
     """
     warmth = speed_factor(air_temperature, kinetic_reference_temperature, activation_energy, gas_constant)
-    fastest = 4 * (1 + self_start) ** 3 / 27
-    made = cup_mass * reaction_heat * rate_constant * warmth * fastest * activation_energy
+    fastest = 4 * (1 + self_start) ** 3 / 27 * rate_constant * warmth
+    made = cup_mass * reaction_heat * fastest * activation_energy
     return made / (air_loss * cup_surface * gas_constant * air_temperature**2)
+
+
+@formula(level=())
+def film_semenov_number(
+    coat_depth: Centimetres,
+    nominal_density: GramsPerCubicCentimetre,
+    rate_constant: PerSecond,
+    surface_temperature: Kelvins,
+    reaction_heat: ErgsPerGram,
+    air_loss: HeatLoss,
+    self_start: Ratio,
+    activation_energy: ErgsPerMole,
+    gas_constant: ErgsPerMoleKelvin,
+    kinetic_reference_temperature: Kelvins,
+) -> Ratio:
+    """How near a film is to running off on a board that takes up no heat.
+
+    Range: insulating boards; metal and stone keep a film cool. From a model, not tested by experiment.
+
+    Example: the cup's number for as much mix on each square: 30 g on 102.9025 cm2 are 0.26503 cm deep.
+
+    >>> kinetics = (0.1, 57e10, 8.314462618e7, 298.15)
+    >>> round(film_semenov_number(0.26503, 1.10, 2.4e-4, 298.15, 400e7, 10000.0, *kinetics), 4)
+    0.4256
+
+    Source: Semenov's criterion with heat lost from the top only.
+    """
+    warmth = speed_factor(surface_temperature, kinetic_reference_temperature, activation_energy, gas_constant)
+    fastest = 4 * (1 + self_start) ** 3 / 27 * rate_constant * warmth
+    made = coat_depth * nominal_density * reaction_heat * fastest * activation_energy
+    return made / (air_loss * gas_constant * surface_temperature**2)
 
 
 @formula(level=())
@@ -254,6 +285,35 @@ def film_gel_time(
     left = 1 - gel_conversion
     started = math.log((gel_conversion + self_start) / (self_start * left)) / (1 + self_start) ** 2
     return (started + gel_conversion / (left * (1 + self_start))) / (rate_constant * warmth)
+
+
+@formula(level="job")
+def cool_rate_constant(
+    pot_life: Seconds,
+    pot_life_temperature: Kelvins,
+    gel_conversion: Share,
+    self_start: Ratio,
+    activation_energy: ErgsPerMole,
+    gas_constant: ErgsPerMoleKelvin,
+    kinetic_reference_temperature: Kelvins,
+) -> PerSecond:
+    """Rate constant of a mix that gels on its pot life without warming itself: more than any cup's.
+
+    Range: any card.
+
+    Example: gel at 0.58 after 246.985 min at 25 degC: 2.4e-4 per second.
+
+    >>> round(cool_rate_constant(246.985 * 60, 298.15, 0.58, 0.1, 57e10, 8.314462618e7, 298.15), 9)
+    0.00024
+
+    Source: Kamal and Sourour's form at one temperature, integrated and turned round.
+    """
+    warmth = speed_factor(
+        pot_life_temperature, kinetic_reference_temperature, activation_energy, gas_constant
+    )
+    left = 1 - gel_conversion
+    started = math.log((gel_conversion + self_start) / (self_start * left)) / (1 + self_start) ** 2
+    return (started + gel_conversion / (left * (1 + self_start))) / (pot_life * warmth)
 
 
 @formula(level=())
