@@ -1,1 +1,1 @@
-"""The baker: turns static files, printed formulas and the page into one plain folder that any host can serve."""
+"""The baker: turns static files, printed formulas and the page into one folder that any host can serve."""

@@ -80,7 +80,7 @@ def imports_of(source: str) -> tuple[list[str], list[str]]:
 
 
 def first_screen(modules: Mapping[str, bytes], entry: str = ENTRY) -> list[str]:
-    """Return the modules that load before a person can type: the entry and all that it imports, entry first."""
+    """Return the modules that load before a person can type: the entry, then all that it imports."""
     found: list[str] = []
     waiting = [entry]
     while waiting:

@@ -1,4 +1,4 @@
-"""Compressed twins: the brotli and gzip copies that lie beside each file, since the server compresses nothing."""
+"""Compressed twins: the brotli and gzip copies beside each file, since the server compresses nothing."""
 
 import gzip
 import hashlib
@@ -25,7 +25,7 @@ def fingerprint(content: bytes) -> str:
 
 def known_twins(folder: Path) -> dict[str, Twins]:
     """Return the twins that an earlier bake left in a folder, by fingerprint, so that none is made twice."""
-    found = {}
+    found: dict[str, Twins] = {}
     for path in sorted(folder.rglob("*.br")) if folder.is_dir() else []:
         original = path.with_suffix("")
         twins = {suffix: Path(f"{original}{suffix}") for suffix in SUFFIXES}

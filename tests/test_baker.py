@@ -1,0 +1,212 @@
+"""The baker: repeatable, whole, and never leaving an old version behind."""
+
+import gzip
+import json
+import shutil
+
+import brotli
+import pytest
+
+from webapp.baker.assets import first_screen, join_styles
+from webapp.baker.site import bake, own_sources
+from webapp.baker.writer import Sources, write_site
+from webapp.errors import BakeError
+
+
+@pytest.fixture
+def static(tmp_path):
+    """A tiny app: two modules at first, one later, two styles, a worker."""
+    folder = tmp_path / "static"
+    write(folder / "app.js", 'import { add } from "./lib/sum.js";\nadd();\nimport("./later.js");\n')
+    write(folder / "lib/sum.js", 'import { one } from "../printed.js";\nexport const add = () => one;\n')
+    write(folder / "later.js", 'export * from "./lib/sum.js";\n')
+    write(folder / "styles/base.css", "body { margin: 0; }\n")
+    write(folder / "styles/tokens.css", "@layer tokens, base;\n")
+    write(folder / "service-worker.js", "self.version = VERSION;\n")
+    write(folder / "manifest.webmanifest", '{ "name": "Tiny" }\n')
+    write(folder / "icons/mark.svg", "<svg/>\n")
+    return folder
+
+
+def write(path, text):
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text)
+
+
+def sources(static, **printed):
+    modules = {"printed.js": "export const one = 1;\n", **printed}
+    return Sources(static, modules, lambda page: f"<link href={page.styles}>{' '.join(page.modules)}\n")
+
+
+def contents(folder):
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()
+    }
+
+
+def test_the_same_sources_bake_the_same_bytes(static, tmp_path):
+    write_site(tmp_path / "one", sources(static))
+    write_site(tmp_path / "other", sources(static))
+    assert contents(tmp_path / "one") == contents(tmp_path / "other")
+
+
+def test_a_second_bake_with_nothing_changed_writes_nothing(static, tmp_path):
+    first = write_site(tmp_path / "site", sources(static))
+    assert "index.html" in first.written
+    assert write_site(tmp_path / "site", sources(static)).written == ()
+
+
+def test_files_of_the_version_lie_in_its_folder_and_the_rest_beside_it(static, tmp_path):
+    site = write_site(tmp_path / "site", sources(static))
+    names = {name for name in contents(site.folder) if not name.endswith((".br", ".gz"))}
+    folder = f"v-{site.version}"
+    assert names == {
+        f"{folder}/app.js",
+        f"{folder}/later.js",
+        f"{folder}/lib/sum.js",
+        f"{folder}/printed.js",
+        f"{folder}/sixteenth.css",
+        "icons/mark.svg",
+        "index.html",
+        "manifest.webmanifest",
+        "service-worker.js",
+    }
+
+
+@pytest.mark.parametrize("changed", ["app.js", "styles/base.css", "service-worker.js", "icons/mark.svg"])
+def test_a_change_makes_a_new_version_and_the_old_folder_goes(static, tmp_path, changed):
+    old = write_site(tmp_path / "site", sources(static))
+    with (static / changed).open("a") as file:
+        file.write("\n/* changed */\n")
+    new = write_site(tmp_path / "site", sources(static))
+    assert new.version != old.version
+    assert [path.name for path in sorted(new.folder.glob("v-*"))] == [f"v-{new.version}"]
+
+
+def test_a_changed_page_makes_a_new_version_too(static, tmp_path):
+    old = write_site(tmp_path / "site", sources(static))
+    changed = Sources(static, sources(static).printed, lambda page: f"<p>{page.styles}</p>")
+    assert write_site(tmp_path / "site", changed).version != old.version
+
+
+def test_a_hosts_own_files_are_left_alone(static, tmp_path):
+    write(tmp_path / "site/CNAME", "sixteenth.example\n")
+    write(tmp_path / "site/.git/HEAD", "ref\n")
+    write(tmp_path / "site/v-notes/today.txt", "mine\n")
+    write_site(tmp_path / "site", sources(static))
+    assert {"CNAME", ".git/HEAD", "v-notes/today.txt"} <= set(contents(tmp_path / "site"))
+
+
+def test_an_icon_that_is_gone_goes_from_the_site(static, tmp_path):
+    write(static / "icons/old.svg", "<svg/>")
+    write_site(tmp_path / "site", sources(static))
+    (static / "icons/old.svg").unlink()
+    write_site(tmp_path / "site", sources(static))
+    assert not [name for name in contents(tmp_path / "site") if "old.svg" in name]
+
+
+def test_the_worker_gets_the_version_and_every_file(static, tmp_path):
+    site = write_site(tmp_path / "site", sources(static))
+    text = (site.folder / "service-worker.js").read_text()
+    first, _, rest = text.partition("\n")
+    assert first == f'const VERSION = "{site.version}";'
+    listed, _, source = rest.partition(";\n\n")
+    assert source == "self.version = VERSION;\n"
+    wanted = {name for name in contents(site.folder) if not name.endswith((".br", ".gz"))}
+    assert set(json.loads(listed.removeprefix("const FILES = "))) == wanted - {
+        "index.html",
+        "service-worker.js",
+    }
+
+
+def test_every_text_has_twins_that_unpack_to_it(static, tmp_path):
+    site = write_site(tmp_path / "site", sources(static))
+    files = contents(site.folder)
+    for name in [name for name in files if not name.endswith((".br", ".gz"))]:
+        assert brotli.decompress(files[f"{name}.br"]) == files[name]
+        assert gzip.decompress(files[f"{name}.gz"]) == files[name]
+
+
+def test_a_damaged_twin_is_made_anew(static, tmp_path):
+    site = write_site(tmp_path / "site", sources(static))
+    twin = site.folder / "index.html.br"
+    whole = twin.read_bytes()
+    twin.write_bytes(b"damaged")
+    write_site(site.folder, sources(static))
+    assert twin.read_bytes() == whole
+
+
+def test_styles_are_joined_in_the_order_of_the_cascade(static):
+    assert join_styles(static) == b"@layer tokens, base;\n\nbody { margin: 0; }\n"
+
+
+def test_a_style_without_a_place_in_the_order_is_refused(static):
+    write(static / "styles/zebra.css", "")
+    with pytest.raises(
+        BakeError, match=r"^static/styles/zebra\.css has no place in STYLE_ORDER of assets\.py$"
+    ):
+        join_styles(static)
+
+
+def test_the_first_screen_is_the_entry_and_what_it_imports_at_once():
+    modules = {
+        "app.js": b'import { a } from "./a.js";\nimport {\n  b,\n} from "./lib/b.js";\nimport("./late.js");\n',
+        "a.js": b'/* import "./never.js" */\nexport { b } from "./lib/b.js";\n',
+        "lib/b.js": b'import "../c.js";\n',
+        "c.js": b"",
+        "late.js": b"",
+    }
+    assert first_screen(modules) == ["app.js", "a.js", "lib/b.js", "c.js"]
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ('import "./gone.js";', "static/app.js imports './gone.js', but there is no gone.js"),
+        ('import("./gone.js");', "static/app.js imports './gone.js', but there is no gone.js"),
+        ('import "../out.js";', "static/app.js imports '../out.js', outside of static/"),
+        ('import "bare";', "static/app.js imports 'bare': a module is imported by a relative address"),
+    ],
+    ids=["missing", "missing later", "outside", "bare"],
+)
+def test_an_import_that_leads_nowhere_is_refused(static, tmp_path, text, says):
+    write(static / "app.js", text)
+    with pytest.raises(BakeError) as refusal:
+        write_site(tmp_path / "site", sources(static))
+    assert str(refusal.value) == says
+
+
+def test_a_printed_module_may_not_hide_a_written_one(static, tmp_path):
+    write(static / "printed.js", "")
+    with pytest.raises(BakeError, match=r"^static/printed\.js stands in the way"):
+        write_site(tmp_path / "site", sources(static))
+
+
+def test_nothing_is_written_where_the_sources_are_refused(static, tmp_path):
+    shutil.rmtree(static / "lib")
+    with pytest.raises(BakeError):
+        write_site(tmp_path / "site", sources(static))
+    assert not (tmp_path / "site").exists()
+
+
+def test_the_apps_own_site_is_whole(tmp_path):
+    site = bake(tmp_path / "site")
+    names = set(contents(site.folder))
+    assert {"index.html", "service-worker.js", "manifest.webmanifest", site.styles} <= names
+    assert not [name for name in names if name.endswith(".draft")]
+
+
+def test_every_address_in_the_apps_page_is_relative(tmp_path):
+    site = bake(tmp_path / "site")
+    page = (site.folder / "index.html").read_text()
+    assert 'href="/' not in page
+    assert "://" not in page.replace("http://www.w3.org/", "")
+
+
+def test_the_apps_first_screen_is_at_most_eight_modules(tmp_path):
+    page = (bake(tmp_path / "site").folder / "index.html").read_text()
+    assert 1 <= page.count('rel="modulepreload"') <= 8
+
+
+def test_the_apps_sources_are_the_same_each_time():
+    assert own_sources().printed == own_sources().printed

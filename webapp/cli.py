@@ -1,0 +1,132 @@
+"""The commands of `python -m webapp`, in one table; without a command it serves."""
+
+import argparse
+import json
+import sys
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from webapp.app import Settings, create_app
+from webapp.baker.site import bake
+from webapp.book_page import book_text
+from webapp.errors import JobFileError
+from webapp.jobfile import read_job
+from webapp.server import open_server
+from webapp.sheet.report import job_sheet_text, plan
+from webapp.sheet.wiring import load_sheet
+
+HOST = "127.0.0.1"
+PORT = 8016
+DEFAULT = "serve"
+
+
+@dataclass(frozen=True)
+class Command:
+    """A command: its help, the arguments that it takes, and what it does; it returns the exit code."""
+
+    help: str
+    arguments: Callable[[argparse.ArgumentParser], None]
+    run: Callable[[argparse.Namespace], int]
+
+
+def serve_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of `serve`."""
+    parser.add_argument("--host", default=HOST, help="the address to listen on (default: this machine only)")
+    parser.add_argument("--port", default=PORT, type=int, help=f"the port (default: {PORT}; 0: any free one)")
+    parser.add_argument("--instance", default=Path("instance"), type=Path, help="the folder to keep files in")
+    parser.add_argument(
+        "--address", default="", type=_address, help="the address people use, if behind a proxy"
+    )
+
+
+def serve(options: argparse.Namespace) -> int:
+    """Bake the site, then serve it until the process is stopped."""
+    settings = Settings(options.instance, options.address)
+    app = create_app(settings)
+    try:
+        server = open_server(app, options.host, options.port, tls=settings.has_tls)
+    except OSError as error:
+        why = error.strerror or error
+        print(
+            f"Cannot listen on {options.host}:{options.port}: {why}. Choose another --port.", file=sys.stderr
+        )
+        return 1
+    port = getattr(server, "effective_port", options.port)
+    print(f"Sixteenth is at http://{options.host}:{port}/ (stop it with Ctrl+C)", flush=True)
+    server.run()
+    return 0
+
+
+def bake_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of `bake`."""
+    parser.add_argument("folder", type=Path, help="the folder that a static host serves")
+
+
+def bake_folder(options: argparse.Namespace) -> int:
+    """Bake the site into a folder for a static host."""
+    site = bake(options.folder)
+    print(f"{site.folder}: version {site.version}, {len(site.written)} files written")
+    return 0
+
+
+def plan_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of `plan`."""
+    parser.add_argument("job", type=Path, help="the job file")
+    parser.add_argument("--text", action="store_true", help="print the job sheet for people, not JSON")
+
+
+def print_plan(options: argparse.Namespace) -> int:
+    """Print every figure of a job file, as JSON or as the job sheet."""
+    try:
+        job = read_job(options.job.read_bytes())
+    except (OSError, JobFileError) as error:
+        why = error.strerror if isinstance(error, OSError) else error
+        print(f"{options.job}: {why}", file=sys.stderr)
+        return 1
+    print(job_sheet_text(job) if options.text else json.dumps(plan(job), ensure_ascii=False, indent=1))
+    return 0
+
+
+def book_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of `book`: it takes none."""
+
+
+def print_book(options: argparse.Namespace) -> int:
+    """Print the formula book as a page of text."""
+    print(book_text(load_sheet()), end="")
+    return 0
+
+
+COMMANDS: dict[str, Command] = {
+    "serve": Command("bake the site and serve it", serve_arguments, serve),
+    "bake": Command("bake the site into a folder", bake_arguments, bake_folder),
+    "plan": Command("print every figure of a job file", plan_arguments, print_plan),
+    "book": Command("print the formula book", book_arguments, print_book),
+}
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command that the arguments name and return its exit code."""
+    given = list(sys.argv[1:] if arguments is None else arguments)
+    if not given or given[0] not in (*COMMANDS, "-h", "--help"):
+        given.insert(0, DEFAULT)
+    options = build_parser().parse_args(given)
+    return COMMANDS[options.command].run(options)
+
+
+def build_parser() -> argparse.ArgumentParser:
+    """Return the parser of all commands."""
+    parser = argparse.ArgumentParser("python -m webapp", description=__doc__)
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    for name, command in COMMANDS.items():
+        command.arguments(commands.add_parser(name, help=command.help, description=command.help))
+    return parser
+
+
+def _address(text: str) -> str:
+    parts = urlsplit(text)
+    if text and (parts.scheme not in ("http", "https") or not parts.hostname):
+        raise argparse.ArgumentTypeError(f"{text!r} is no address such as https://sixteenth.example")
+    return text
