@@ -1,5 +1,6 @@
 // The jobs on this phone: listed, deleted with undo, brought back from a snapshot.
-import { recordOf } from "./persistence.js";
+import { checksum, recordOf } from "./persistence.js";
+import { newId } from "./store.js";
 
 /**
  * List the jobs as {id, name, at: Date}, the one last changed first.
@@ -19,13 +20,28 @@ export async function removeJob(storage, id) {
   return () => storage.change([["jobs", id, record]], open);
 }
 
-/** Put the jobs and cards of a snapshot over what there is, and return the job that was open then, or null. */
-export async function restoreSnapshot(storage, { jobs, cards, open }) {
-  const at = new Date().toISOString();
-  const opened = jobs.find((job) => job.id === open) ?? jobs[0] ?? null;
-  const rows = jobs.map((job) => ["jobs", job.id, recordOf(job, at)]);
+/** Put back what is missing, damaged or older than a snapshot, and return the job that was open then, or null. */
+export async function restoreSnapshot(storage, { at, jobs, cards, open }) {
+  const date = at.toISOString();
+  const stored = new Map(await storage.base.entries("jobs"));
+  const lost = jobs.filter((job) => !isWhole(stored.get(job.id)) || stored.get(job.id).at < date);
   const ownCards = cards.map((card) => ["cards", card.name, card]);
-  await storage.change([...rows, ...ownCards], opened?.id ?? null);
+  await storage.change([...lost.map((job) => ["jobs", job.id, recordOf(job, date)]), ...ownCards], null);
   storage.problem = null;
-  return opened;
+  const opened = jobs.find((job) => job.id === open) ?? jobs[0];
+  return opened ? storage.open(opened.id) : null;
+}
+
+/** Take a job from a file: a job that the phone has already is never written over, so it gets an id of its own. */
+export async function adoptJob(storage, job) {
+  await storage.settled();
+  const taken = job.id ? await storage.base.read("jobs", job.id) : null;
+  const adopted = !job.id || (taken && taken.text !== JSON.stringify(job)) ? { ...job, id: newId("job") } : job;
+  storage.save(adopted);
+  await storage.settled();
+  return adopted;
+}
+
+function isWhole(record) {
+  return Boolean(record) && checksum(record.text) === record.sum;
 }
