@@ -25,7 +25,7 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
         "stated_cure_time": "36 h",
         "stated_top_coat_wait": "48 h",
         "least_cure_temperature": "15 degC",
-        "stated_coverage": "10 in2/fl oz",
+        "stated_coverage": "22 in2/fl oz",
         "stated_coverage_depth": "1/16 in",
     },
     {
@@ -85,7 +85,7 @@ EXAMPLE_JOB: dict[str, Any] = {
     "units": {"length": "in", "volume": "mL", "temperature": "degF"},
     "room": {"air_temperature": "72", "relative_humidity": "45"},
     "card": DEMO_CARDS[0],
-    "bench": {"cup_capacity": "300 mL", "cup_graduation": "10 mL"},
+    "bench": {"cup_capacity": "600 mL", "cup_graduation": "5 mL"},
     "colours": [
         {
             "id": "c1",
@@ -96,8 +96,8 @@ EXAMPLE_JOB: dict[str, Any] = {
                     "id": "f1",
                     "name": "Plate",
                     "shape": "rectangle",
-                    "width": "14 1/2",
-                    "height": "9",
+                    "width": "18",
+                    "height": "12 1/4",
                     "depth": "1/16",
                 }
             ],

@@ -77,7 +77,7 @@ def check_job(job: Any) -> dict[str, Any]:
 
 
 def _section(job: dict[str, Any], key: str, names: tuple[str, ...]) -> None:
-    section = job.setdefault(key, {})
+    section = job.get(key, {})
     if not isinstance(section, dict):
         _refuse(f'"{key}" in the job file is not a group of fields. Save the job again and open that file.')
     _known(section, names, f'"{key}"')
@@ -86,7 +86,7 @@ def _section(job: dict[str, Any], key: str, names: tuple[str, ...]) -> None:
 
 
 def _units(job: dict[str, Any]) -> None:
-    for kind, unit in job["units"].items():
+    for kind, unit in job.get("units", {}).items():
         if unit not in JOB_UNITS[kind]:
             choices = ", ".join(JOB_UNITS[kind])
             _refuse(f'The unit of {kind} in the job file is "{unit}". Write one of {choices}.')
@@ -94,7 +94,7 @@ def _units(job: dict[str, Any]) -> None:
 
 def _rows(parent: dict[str, Any], level: str, where: str, ids: set[str]) -> None:
     key, below = ROWS[level]
-    rows = parent.setdefault(key, [])
+    rows = parent.get(key, [])
     if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
         _refuse(f'"{key}" of {where} is not a list of rows. Save the job again and open that file.')
     names = tuple(name for name, each in INPUTS.items() if level in each.levels)

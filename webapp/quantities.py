@@ -52,6 +52,7 @@ SHOWN_WITH = {
 }
 JOB_UNITS = {"length": ("in", "mm", "cm"), "volume": ("mL", "fl oz"), "temperature": ("degF", "degC")}
 
+PARTS = {"a": "A", "b": "B"}
 LONGEST = 40
 NUMBER = re.compile(
     r"(?:(?P<whole>\d+)(?: +|-))?(?P<over>\d+)/(?P<under>\d+)|(?P<decimal>\d+(?:[.,]\d+)*|[.,]\d+)"
@@ -286,8 +287,9 @@ def _echo(typed: Any, reading: Reading, kind: str) -> str:
 def called(name: str) -> str:
     """Return what a quantity is called on the screen: its name in words.
 
-    >>> called("stated_cure_time"), called("film_volume")
-    ('Cure time', 'Film volume')
+    >>> called("stated_cure_time"), called("reading_a"), called("tack_free_due")
+    ('Cure time', 'Reading A', 'Tack-free due')
     """
-    words = name.removeprefix("stated_").replace("_", " ")
-    return words[:1].upper() + words[1:]
+    words = name.removeprefix("stated_").replace("tack_free", "tack-free").split("_")
+    text = " ".join(PARTS.get(word, word) for word in words)
+    return text[:1].upper() + text[1:]

@@ -30,6 +30,7 @@ class Formula:
     unit: Unit
     summary: str
     source: str
+    example: str
     step: str
     file: str
     line: int
@@ -115,7 +116,6 @@ def record(function: Callable[..., Any], levels: tuple[str, ...]) -> Formula:
     units = {each: unit_of(hints.get(each), f"{where}, {each}") for each in wanted}
     result = units.pop("return")
     text = inspect.getdoc(function) or ""
-    source = re.search(r"^Source: (.+?)(?=\n\n|\Z)", text, re.MULTILINE | re.DOTALL)
     if not text:
         raise FormulaError(f"{where}: has no docstring")
     return Formula(
@@ -125,11 +125,17 @@ def record(function: Callable[..., Any], levels: tuple[str, ...]) -> Formula:
         parameters=units,
         unit=result,
         summary=text.split("\n\n")[0].replace("\n", " "),
-        source=" ".join(source[1].split()) if source else "",
+        source=_said("Source", text),
+        example=_said("Example", text),
         step=step,
         file=inspect.getsourcefile(function) or step,
         line=function.__code__.co_firstlineno,
     )
+
+
+def _said(word: str, text: str) -> str:
+    found = re.search(rf"^{word}: (.+?)(?=\n\n|\n *>>>|\Z)", text, re.MULTILINE | re.DOTALL)
+    return " ".join(found[1].split()) if found else ""
 
 
 def book_of(functions: list[Callable[..., Any]]) -> Book:

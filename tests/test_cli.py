@@ -1,0 +1,80 @@
+"""The command line is how others check our figures: its names are the handbook's."""
+
+import json
+
+import pytest
+
+from webapp.cli import main
+from webapp.demo import EXAMPLE_JOB
+from webapp.formulas.book import load_book
+
+HANDBOOK_FACE = ("film_volume", "face_volume", "face_area", "coats", "edge_hold_depth", "levelling_time")
+HANDBOOK_COLOUR = (
+    "net_need", "claim_film_share", "claim_need", "wetted_area", "cup_residue", "cup_limit", "cups",
+    "colour_need",
+)  # fmt: skip
+HANDBOOK_CUP = (
+    "cup_volume",
+    "part_a_volume",
+    "part_b_volume",
+    "part_a_mass",
+    "part_b_mass",
+    "tint_limit_drops",
+)
+HANDBOOK_JOB = (
+    "dew_point",
+    "dew_margin",
+    "working_time",
+    "pour_time",
+    "tack_free_time",
+    "recoat_opens",
+    "cure_time",
+)
+
+
+@pytest.fixture
+def job_file(tmp_path):
+    file = tmp_path / "job.json"
+    file.write_text(json.dumps(EXAMPLE_JOB), encoding="utf-8")
+    return file
+
+
+def test_plan_prints_the_tree_with_the_handbooks_names(job_file, capsys):
+    assert main(["plan", str(job_file)]) == 0
+    job = json.loads(capsys.readouterr().out)
+    colour = job["colours"][0]
+    for row, names in (
+        (job, HANDBOOK_JOB),
+        (colour, HANDBOOK_COLOUR),
+        (colour["cup"], HANDBOOK_CUP),
+        (colour["faces"][0], HANDBOOK_FACE),
+    ):
+        found = {**job["cells"], **row["cells"]}
+        assert [name for name in names if name not in found] == []
+        assert {"value", "unit", "blank_because"} <= set(row["cells"][next(iter(row["cells"]))])
+    # 18 in by 12 1/4 in at 1/16 in is 13.78125 in3, and 1 in3 is 16.387064 cm3: geometry, NIST SP 811
+    assert colour["faces"][0]["cells"]["film_volume"]["value"] == pytest.approx(225.834, abs=5e-4)
+
+
+def test_plan_prints_the_job_sheet_for_people(job_file, capsys):
+    assert main(["plan", str(job_file), "--text"]) == 0
+    text = capsys.readouterr().out
+    assert "Total face volume:        226 mL (7.64 fl oz)" in text
+    assert "data sheet" in text
+
+
+def test_a_file_that_is_no_job_is_refused_in_a_sentence(tmp_path, capsys):
+    file = tmp_path / "letter.txt"
+    file.write_text("Dear sign maker", encoding="utf-8")
+    assert main(["plan", str(file)]) == 1
+    assert "letter.txt: This is no job file: it is not JSON." in capsys.readouterr().err
+
+
+def test_the_book_names_every_formula_and_check_with_its_source(capsys):
+    assert main(["book"]) == 0
+    text = capsys.readouterr().out
+    for name, row in load_book().formulas.items():
+        assert f"({name})" in text
+        assert " ".join(row.source.split()[:2]) in text
+    for row in load_book().checks.values():
+        assert " ".join(row.says.split()[:4]) in text
