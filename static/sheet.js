@@ -187,7 +187,7 @@ function pickOf(node, row) {
 
 function gatherOf(node, row) {
   const name = node.asks[0][1];
-  const rows = row.rows[node.below].filter((below) => below.touched);
+  const rows = row.rows[node.below].filter((below) => below.touched || !levels[node.below].rows);
   if (!rows.length && (node.kind !== "total" || levels[node.below].empty)) {
     return empty({ kind: "empty", name: node.below, row, says: "" }, node.kind);
   }

@@ -9,7 +9,6 @@ from webapp.units import (
     CubicCentimetres,
     DynesPerCentimetre,
     GramsPerCubicCentimetre,
-    Ratio,
     Share,
     Truth,
 )
@@ -132,7 +131,7 @@ def recipe_drops(recipe_load: Share, cup_volume: CubicCentimetres, drop_volume: 
 @formula(level="cup")
 def drop_error(
     recipe_drops: Count, drop_volume: CubicCentimetres, recipe_load: Share, cup_volume: CubicCentimetres
-) -> Ratio:
+) -> Share:
     """How far whole drops are from the recipe: below 0 where they add too little.
 
     Range: any.
@@ -223,7 +222,7 @@ def recipe_drops_past_limit(recipe_drops: Count, tint_limit_drops: Count) -> Cou
 
 
 @formula(level="cup")
-def no_error() -> Ratio:
+def no_error() -> Share:
     """A cup that is tinted by eye has no recipe to miss.
 
     Example: no recipe is missed by nothing.
@@ -275,7 +274,7 @@ def recipe_past_limit(recipe_excess: Count) -> Truth:
     "tint, or weigh it.",
     beside="recipe_error",
 )
-def drops_coarse(recipe_error: Ratio, allowed_error: Share) -> Truth:
+def drops_coarse(recipe_error: Share, allowed_error: Share) -> Truth:
     """True where the nearest whole drop misses the recipe by more than is allowed.
 
     >>> drops_coarse(0.25, 0.05), drops_coarse(-0.06, 0.05), drops_coarse(0.04, 0.05)

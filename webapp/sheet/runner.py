@@ -215,7 +215,7 @@ def _pick(node: Node, row: Row) -> Cell:
 
 def _gather(node: Node, row: Row) -> Cell:
     name = node.asks[0][1]
-    rows = [each for each in row.rows[node.below] if each.touched]
+    rows = [each for each in row.rows[node.below] if each.touched or not LEVELS[node.below].rows]
     if not rows and (node.kind != "total" or LEVELS[node.below].empty):
         return Cell(blank=Blank("empty", node.below, row), origin=node.kind)
     cells = [each.cells[name] for each in rows]
