@@ -5,9 +5,7 @@ const DATABASE = "sixteenth";
 const STORES = ["jobs", "cards", "meta"];
 const SENTINEL = "sixteenth sentinel";
 const SNAPSHOT_PAUSE = 5 * 60_000;
-
-/** The cache that holds the ring of snapshots. */
-export const RING = "sixteenth-snapshots";
+const RING = "sixteenth-snapshots";
 
 /**
  * Open what this phone keeps; where the browser keeps nothing, the work goes on in memory and `tell` says so.
@@ -38,6 +36,9 @@ class JobStorage {
   problem = null;
   /** The stores, with read(store, key), count(store), entries(store) and write(changes). */
   base = null;
+  /** The name of the cache with the ring of snapshots, and the sum that seals them. */
+  ring = RING;
+  checksum = checksum;
   #tell;
   #isMemory = false;
   #open = null;
@@ -96,6 +97,11 @@ class JobStorage {
     return this.#write([...changes, ["meta", "last", this.#last(open)]]);
   }
 
+  /** Whether the ring of snapshots was ever begun. */
+  async hasSnapshots() {
+    return globalThis.caches ? caches.has(RING).catch(() => false) : false;
+  }
+
   /** Take what is stored for the truth, even if it is nothing: the recovery is over. */
   async startAfresh() {
     await this.change([], null);
@@ -113,10 +119,11 @@ class JobStorage {
 
   async #problem(last, count, sentinel) {
     const agrees = last && last.saves === sentinel.saves && count === sentinel.jobs && (this.job || !last.open);
-    const isFirstStart = !last && !sentinel.jobs && !(await globalThis.caches?.has(RING).catch(() => false));
-    if (agrees || isFirstStart) return null;
+    if (agrees) return null;
+    const hasSnapshots = await this.hasSnapshots();
+    if (!last && !sentinel.jobs && !hasSnapshots) return null;
     const { problemOf } = await import("./snapshots.js");
-    return problemOf({ last, count, job: this.job, sentinel });
+    return problemOf({ last, count, job: this.job, sentinel, hasSnapshots });
   }
 
   #whole(id, record) {

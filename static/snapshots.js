@@ -1,6 +1,5 @@
 // The ring: the last three snapshots of all jobs and cards, with checksums, in another store than the jobs' own.
 // And the judgement whether the stored work is what was saved.
-import { RING, checksum } from "./persistence.js";
 
 const SLOTS = [0, 1, 2];
 const SUM_HEADER = "X-Checksum";
@@ -10,10 +9,10 @@ const SUM_HEADER = "X-Checksum";
  * @param {import("./persistence.js").JobStorage} storage
  */
 export async function keepSnapshot(storage) {
-  const [jobs, cards, ...ring] = await Promise.all([
+  const [jobs, cards, ...slots] = await Promise.all([
     storage.base.entries("jobs"),
     storage.base.entries("cards"),
-    ...SLOTS.map(readSlot),
+    ...SLOTS.map((slot) => readSlot(storage, slot)),
   ]);
   const text = JSON.stringify({
     at: new Date().toISOString(),
@@ -21,27 +20,27 @@ export async function keepSnapshot(storage) {
     cards: cards.map(([, card]) => card),
     open: storage.openId,
   });
-  const oldest = ring.reduce((found, each) => (each.at < found.at ? each : found));
-  const headers = { "Content-Type": "application/json", [SUM_HEADER]: checksum(text) };
-  const cache = await caches.open(RING);
+  const oldest = slots.reduce((found, each) => (each.at < found.at ? each : found));
+  const headers = { "Content-Type": "application/json", [SUM_HEADER]: storage.checksum(text) };
+  const cache = await caches.open(storage.ring);
   await cache.put(addressOf(oldest.slot), new Response(text, { headers }));
 }
 
-/** List the snapshots that are whole as {at: Date, jobs, cards, open}, the newest first. */
-export async function snapshots() {
-  if (!(await hasSnapshots())) return [];
-  const ring = await Promise.all(SLOTS.map(readSlot));
-  return ring.filter((each) => each.jobs).sort((one, other) => other.at - one.at);
+/** List a storage's snapshots that are whole as {at: Date, jobs, cards, open}, the newest first. */
+export async function snapshots(storage) {
+  if (!(await storage.hasSnapshots())) return [];
+  const slots = await Promise.all(SLOTS.map((slot) => readSlot(storage, slot)));
+  return slots.filter((each) => each.jobs).sort((one, other) => other.at - one.at);
 }
 
 /**
  * Judge what is stored against the sentinel: {kind, says}, or null where all is well.
  * The sentinel may lag behind, since a kill takes the last seconds of it; it can never be ahead.
  */
-export async function problemOf({ last, count, job, sentinel }) {
+export function problemOf({ last, count, job, sentinel, hasSnapshots }) {
   const date = sentinel.at ? ` Last saved ${new Date(sentinel.at).toLocaleString()}.` : "";
   const had = sentinel.jobs === 1 ? "1 job" : `${sentinel.jobs || "some"} jobs`;
-  if (!last && (sentinel.jobs || (await hasSnapshots()))) {
+  if (!last && (sentinel.jobs || hasSnapshots)) {
     return { kind: "emptied", says: `This phone had ${had}, and now it has none.${date}` };
   }
   if (last && sentinel.saves > last.saves) {
@@ -56,17 +55,13 @@ export async function problemOf({ last, count, job, sentinel }) {
   return null;
 }
 
-async function hasSnapshots() {
-  return globalThis.caches ? caches.has(RING).catch(() => false) : false;
-}
-
-async function readSlot(slot) {
+async function readSlot(storage, slot) {
   const empty = { slot, at: new Date(0), jobs: null };
   try {
-    const cache = await caches.open(RING);
+    const cache = await caches.open(storage.ring);
     const response = await cache.match(addressOf(slot));
     const text = await response.text();
-    if (checksum(text) !== response.headers.get(SUM_HEADER)) return empty;
+    if (storage.checksum(text) !== response.headers.get(SUM_HEADER)) return empty;
     const { at, ...content } = JSON.parse(text);
     return { slot, at: new Date(at), ...content };
   } catch {

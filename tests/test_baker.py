@@ -150,7 +150,7 @@ def test_a_style_without_a_place_in_the_order_is_refused(static):
 
 def test_the_first_screen_is_the_entry_and_what_it_imports_at_once():
     modules = {
-        "app.js": b'import { a } from "./a.js";\nimport {\n  b,\n} from "./lib/b.js";\nimport("./late.js");\n',
+        "app.js": b'import { a } from "./a.js";\nimport {\n b,\n} from "./lib/b.js";\nimport("./late.js");\n',
         "a.js": b'/* import "./never.js" */\nexport { b } from "./lib/b.js";\n',
         "lib/b.js": b'import "../c.js";\n',
         "c.js": b"",

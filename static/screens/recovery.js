@@ -13,7 +13,7 @@ import { readJobFile } from "../transfer.js";
  */
 export async function showRecovery(host, storage) {
   const { kind, says } = storage.problem;
-  const kept = await snapshots();
+  const kept = await snapshots(storage);
   return new Promise((resolve) => {
     const note = element("p", { class: "field__note field__note--error", role: "alert" });
     const close = (job) => {
