@@ -144,21 +144,3 @@ export function freeze(job, root, colourId) {
 export function newCup({ id, coat, number, moment, job, root, colourId }) {
   return { id, coat, number, begun: new Date(moment).toISOString(), ...freeze(job, root, colourId), taps: [] };
 }
-
-/** The coat and number of a colour's next cup, with how many there are; null when all are poured. */
-export function nextCup(colour, root) {
-  const cups = findRow(root, colour.id).cells.cups?.value ?? null;
-  const coats = findRow(root, colour.id).cells.coats_to_pour?.value ?? null;
-  const counted = (colour.cups ?? []).filter((cup) => !isSetAside(cup));
-  const coat = Math.max(1, ...counted.map((cup) => cup.coat));
-  const number = counted.filter((cup) => cup.coat === coat).length + 1;
-  if (cups === null || number <= cups) return { coat, number, cups, coats };
-  return coats !== null && coat < coats ? { coat: coat + 1, number: 1, cups, coats } : null;
-}
-
-/** The cup to come back to after the page was closed: the live one that was tapped last, or null. */
-export function cupToResume(job) {
-  const live = job.colours.flatMap((colour) => colour.cups ?? []).filter(isLive);
-  const latest = (cup) => cup.taps[cup.taps.length - 1]?.at ?? cup.begun;
-  return live.reduce((first, cup) => (first === null || latest(cup) > latest(first) ? cup : first), null);
-}

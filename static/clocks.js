@@ -76,10 +76,6 @@ export function promptAt(stage, from, at, now) {
   return stage.prompts.reduce((current, prompt) => (share >= prompt.share ? prompt : current), stage.prompts[0]);
 }
 
-/** Whether any cup keeps a person at the bench or cures with a clock running. */
-export function anyRunning(job) {
-  return runningClocks(job).length > 0;
-}
 
 /** The stages in their order, as the bench walks them. */
 export const allStages = stages;

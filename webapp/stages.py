@@ -49,9 +49,10 @@ class Stage:
 
     `figures` are cells: the first that is not blank is the big figure; `beside` are more of them, each with
     its words, for the line under it. `counts_from`, `duration` and `bound` make the clock; `clock` is its
-    name in a list, `late` what is said once it has passed (the moment follows), `past` what to do then,
-    `without` what is said where the card gives no duration. `warning` rings that many seconds ahead.
-    `only` names the cups that have the stage.
+    name in a list, `late` what is said once it has passed (the moment follows), `past` what to do then (for
+    what must not be early, in the instruction's place), `without` what is said where the card gives no
+    duration. `fills_with` is the part that the cup is filled with, drawn with its fill line. `warning` rings
+    that many seconds ahead. `only` names the cups that have the stage.
     """
 
     name: str
@@ -62,6 +63,7 @@ class Stage:
     figures: tuple[str, ...] = ()
     figure_before: str = ""
     beside: tuple[Beside, ...] = ()
+    fills_with: str = ""
     counts_from: str = ""
     duration: str = ""
     bound: str = ""
@@ -126,11 +128,12 @@ STAGES = (
     Stage(
         "part_a",
         "Part A",
-        "Pour part A into the cup. Read it at eye level.",
+        "Pour in part A. Read it at eye level.",
         "A is in",
         figures=("reading_a", "part_a_volume", "reading_a_mass", "part_a_mass"),
-        figure_before="up to",
+        figure_before="A up to",
         beside=(Beside(("reading_a_mass", "part_a_mass"), "on a scale"),),
+        fills_with="a",
     ),
     Stage(
         "part_b",
@@ -139,8 +142,9 @@ STAGES = (
         "A has touched B",
         (HARDENER,),
         figures=("reading_total", "cup_volume"),
-        figure_before="fill up to",
+        figure_before="then B up to",
         beside=B_ALONE,
+        fills_with="b",
     ),
     Stage(
         "fill",
@@ -149,8 +153,9 @@ STAGES = (
         "B is in, start mixing",
         (HARDENER,),
         figures=("reading_total", "cup_volume"),
-        figure_before="up to",
+        figure_before="B up to",
         beside=B_ALONE,
+        fills_with="b",
     ),
     Stage(
         "mix",
@@ -163,6 +168,7 @@ STAGES = (
         bound=EARLIEST,
         clock="Mixed",
         late="Mix time was over at",
+        past="Mixed. Scrape once more, then go on.",
         without=(
             "The resin card gives no mix time, so this clock counts up. "
             "Mix as long as the maker's sheet says."
@@ -258,7 +264,7 @@ STAGES = (
         bound=EARLIEST,
         clock="Tack-free",
         late="Tack-free was due at",
-        past="Touch it in a corner first, with a glove.",
+        past="Try a corner first, with a glove on.",
         without=NO_TIME,
         rings=True,
     ),
@@ -303,6 +309,7 @@ STAGES = (
         bound=EARLIEST,
         clock="Cured",
         late="Cure was due at",
+        past="Cured by the card. Press a corner before you load or ship it.",
         without=NO_TIME,
         rings=True,
     ),
@@ -316,7 +323,8 @@ STAGES = (
         duration="top_coat_wait",
         bound=EARLIEST,
         clock="Top coat",
-        late="Top coat could go on at",
+        late="Top coat was due at",
+        past="The top coat may go on.",
         without=NO_TIME,
         rings=True,
     ),

@@ -24,6 +24,8 @@ STYLE_ORDER = (
     "timeline",
     "working",
     "bench",
+    "bench-stage",
+    "bench-ready",
     "menu",
     "print",
 )
@@ -31,6 +33,8 @@ STYLE_ORDER = (
 _STATIC_IMPORT = re.compile(r'^\s*(?:import|export)\b(?:[^;"]*?\bfrom)?\s*"([^"]+)"', re.MULTILINE)
 _LATER_IMPORT = re.compile(r'\bimport\(\s*"([^"]+)"\s*\)')
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
+_COMMENT_LINES = re.compile(r"^[ \t]*(?:/\*.*?\*/[ \t]*|//[^\n]*)$", re.MULTILINE | re.DOTALL)
+_LONG_TEMPLATE = re.compile(r"^(?:[^`\n]*`[^`\n]*`)*[^`\n]*`[^`\n]*$", re.MULTILINE)
 
 
 def static_folder() -> Path:
@@ -89,6 +93,17 @@ def first_screen(modules: Mapping[str, bytes], entry: str = ENTRY) -> list[str]:
             found.append(module)
             waiting += _resolved(module, modules, imports_of(_text(module, modules))[0])
     return found
+
+
+def without_comments(source: str) -> str:
+    """Empty the lines that hold nothing but a comment; the others keep their places, for the sake of a trace.
+
+    >>> without_comments("/** Add one. */\\nlet one = 1; // kept\\n  // gone\\n")
+    '\\nlet one = 1; // kept\\n\\n'
+    """
+    if _LONG_TEMPLATE.search(source):
+        return source
+    return _COMMENT_LINES.sub(lambda found: "\n" * found[0].count("\n"), source)
 
 
 def check_imports(modules: Mapping[str, bytes]) -> None:

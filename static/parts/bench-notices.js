@@ -1,0 +1,22 @@
+// Notices and cautions on the bench.
+import { clone } from "../lib/dom.js";
+
+const MARKS = { stop: "stop", caution: "caution", note: "note", unchecked: "note", good: "tick" };
+
+/** A notice with its sign; kind is "stop", "caution", "note", "unchecked" or "good". */
+export function notice(kind, says) {
+  const element = clone("bench-notice");
+  element.classList.add(`check--${kind}`);
+  element.querySelector("use").setAttribute("href", `#mark-${MARKS[kind]}`);
+  element.querySelector(".check__says").textContent = says;
+  return element;
+}
+
+/** The cautions of a stage. */
+export function cautions(sentences) {
+  return sentences.map((says) => {
+    const element = clone("bench-caution");
+    element.querySelector("span").textContent = says;
+    return element;
+  });
+}

@@ -1,0 +1,42 @@
+// What stands under the stage on the bench: other clocks, next cups, the calendar, the cups that cure.
+import { part, setHidden, setText } from "../lib/dom.js";
+import { endOfPour, isCuring, stageOf } from "../bench-record.js";
+import { nextCups, nextTitle } from "../bench-turns.js";
+import { calendarWords } from "./bench-calendar.js";
+import { choice, clockRows, curingRows, missedRows, readyRows, showRows } from "./bench-clocks.js";
+
+/** Move the rows of clocks on; a row is made anew only when another clock begins or ends. */
+export function moveRest(root, facts) {
+  showRows(part("missed", root), missedRows(facts), facts.now);
+  showRows(part("clocks", root), clockRows(facts), facts.now);
+  showRows(part("ready", root), readyRows(facts), facts.now);
+}
+
+/**
+ * Show what can be done beside the stage.
+ * @param {Element} root
+ * @param {import("./bench-clocks.js").Facts & {sheet: object, prepare: (colour: object) => void}} facts
+ */
+export function showRest(root, facts) {
+  const { job, sheet, context, now, prepare } = facts;
+  const isInHand = context !== null && endOfPour(context.cup) === null;
+  const next = isInHand ? [] : nextCups(job, sheet).slice(context ? 0 : 1);
+  part("next-cups", root).replaceChildren(...next.map((each) => choice(
+    { what: `Next: ${nextTitle(each)}`, swatch: each.colour.swatch },
+    () => prepare(each.colour),
+  )));
+  const curing = curingRows(facts);
+  setHidden(part("curing", root), !curing.length);
+  part("curing-cups", root).replaceChildren(...curing);
+  showExtras(root, context, isInHand, now);
+}
+
+function showExtras(root, context, isInHand, now) {
+  const [calendar, finish] = ["calendar", "finish"].map((name) => root.querySelector(`[data-act="bench-${name}"]`));
+  const words = context ? calendarWords(context.cup, context.colour, now) : "";
+  const isBegun = isInHand && !stageOf(context.cup).lines.length;
+  setHidden(calendar, !words);
+  setText(part("calendar-words", root), words);
+  setHidden(finish, !(isBegun || (context && isCuring(context.cup))));
+  setText(finish, isInHand ? "Set this cup aside, not poured" : "Done with this cup");
+}

@@ -1,0 +1,53 @@
+// The bench: the whole screen for live work, opened by a tap or at once when a cup was in hand as the page closed.
+import { cupToResume } from "../bench-turns.js";
+import { clockTitle, createTicking, lateSentence, missedClocks } from "../clocks.js";
+import { clone } from "../lib/dom.js";
+import { BenchWalk } from "../parts/bench-walk.js";
+import { watchClocks } from "../parts/clock-watch.js";
+import { createReminders } from "../reminders.js";
+import { state, subscribe } from "../store.js";
+
+/** Give the page its `bench` act, watch all clocks, and come back to a cup that is still in hand. */
+export function join(page) {
+  const ticking = createTicking();
+  const reminders = createReminders();
+  let isOpen = false;
+  const open = (colourId, cupId) => {
+    if (isOpen) return;
+    isOpen = true;
+    openBench({ ticking, reminders, colourId, cupId, closed: () => (isOpen = false) });
+  };
+  page.acts.bench = (button) => {
+    reminders.unlock();
+    open(button.dataset.colour, button.dataset.cup);
+  };
+  watchClocks({ jobNow: () => state.job, subscribe, ticking, reminders });
+  const now = ticking.now();
+  const missed = missedClocks(state.job, now).map((clock) => `${clockTitle(clock)}. ${lateSentence(clock, now)}`);
+  if (missed.length) reminders.announce(missed.join(" "));
+  if (cupToResume(state.job)) open();
+}
+
+/**
+ * Open the bench over the whole screen.
+ * @param {object} options
+ * @param {object} options.ticking the page's source of ticks
+ * @param {object} options.reminders sound, buzz, announcements and the screen's wakefulness
+ * @param {string} [options.colourId] the colour whose cup to go on with or to begin
+ * @param {string} [options.cupId] the cup to show
+ * @param {() => void} [options.closed] called once the job sheet is back
+ * @returns {{close: () => void}}
+ */
+export function openBench({ ticking, reminders, colourId = "", cupId = "", closed = () => {} }) {
+  const scrolled = globalThis.scrollY;
+  const root = document.body.appendChild(clone("bench"));
+  document.body.dataset.view = "bench";
+  const walk = new BenchWalk(root, ticking, reminders, () => {
+    root.remove();
+    delete document.body.dataset.view;
+    globalThis.scrollTo(0, scrolled);
+    closed();
+  });
+  walk.begin(cupId, colourId);
+  return { close: () => walk.close() };
+}
