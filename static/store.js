@@ -118,7 +118,9 @@ export function keepCup(colourId, cup) {
   const { row } = rowOf(colourId);
   const cups = (row.cups = row.cups || []);
   const place = cups.findIndex((each) => each.id === cup.id);
-  cups.splice(place < 0 ? cups.length : place, place < 0 ? 0 : 1, cup);
+  // The plan inside stays as it was when the cup began, whatever is typed in the job later on.
+  const own = JSON.parse(JSON.stringify(cup));
+  cups.splice(place < 0 ? cups.length : place, place < 0 ? 0 : 1, own);
   announce({ kind: "bench", row: colourId });
 }
 
@@ -180,8 +182,11 @@ function remember(says, back) {
   removed.push({ says, back });
 }
 
+/** The first edit makes the example a job of its own, which is saved beside others. */
 function touched() {
+  if (!job.example) return;
   delete job.example;
+  job.id = newId("job");
 }
 
 function announce(change) {

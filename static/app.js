@@ -1,0 +1,75 @@
+import { example } from "./printed.js";
+import { openStorage } from "./persistence.js";
+import { openJob, state, subscribe } from "./store.js";
+import { part, setText } from "./lib/dom.js";
+import { page, showJobSheet } from "./screens/job-sheet.js";
+
+const LATER = [
+  () => import("./screens/faces.js"),
+  () => import("./screens/cups.js"),
+  () => import("./screens/tint.js"),
+  () => import("./screens/schedule.js"),
+  () => import("./screens/next-step.js"),
+  () => import("./screens/resin-card.js"),
+  () => import("./screens/record.js"),
+  () => import("./screens/menu.js"),
+  () => import("./screens/bench.js"),
+  () => import("./screens/readiness.js"),
+];
+
+globalThis.addEventListener("error", () => tell(BROKEN));
+globalThis.addEventListener("unhandledrejection", () => tell(BROKEN));
+const BROKEN = { kind: "broken", says: "Something went wrong here. What you typed is kept; save the job to a file to be sure.", act: "save-file", label: "Save" };
+
+const storage = await openStorage(tell);
+openJob((await recovered()) ?? JSON.parse(JSON.stringify(example)));
+part("sheet").hidden = false;
+part("next").hidden = false;
+showJobSheet(part("page"));
+subscribe((change) => change.kind !== "open" && storage.save(state.job));
+document.addEventListener("click", clicked);
+const whole = load();
+
+async function recovered() {
+  if (!storage.problem) return storage.job;
+  const { showRecovery } = await import("./screens/recovery.js");
+  return showRecovery(part("page"), storage);
+}
+
+/** Load what the first screen does without, once it is painted. */
+async function load() {
+  await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+  const screens = await Promise.all(LATER.map((each) => each()));
+  for (const screen of screens) screen.join(page, { storage, say, takeJob });
+}
+
+async function clicked(event) {
+  const figure = event.target.closest(".figure");
+  const button = event.target.closest("[data-act]");
+  if (figure) {
+    const { openWorking } = await import("./parts/working.js");
+    openWorking(page, figure.dataset);
+  } else if (button) {
+    await whole;
+    page.acts[button.dataset.act]?.(button);
+  }
+}
+
+/** Take a job from a file as the one that is worked on. */
+async function takeJob(job) {
+  const { adoptJob } = await import("./jobs.js");
+  openJob(await adoptJob(storage, job));
+  part("menu").close();
+  page.startOver();
+}
+
+function tell({ kind, at, job, says, label, act }) {
+  if (kind === "saved") setText(part("state"), `saved ${at.toLocaleTimeString(undefined, { hour: "numeric", minute: "2-digit" })}`);
+  else if (kind === "changed elsewhere") openJob(job);
+  else say(says, label, act);
+}
+
+async function say(words, label, act) {
+  const { showNotice } = await import("./parts/toast.js");
+  showNotice(words, label, act);
+}

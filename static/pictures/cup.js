@@ -1,0 +1,103 @@
+import { svg } from "../lib/dom.js";
+
+const TOP = 16;
+const BOTTOM = 206;
+const TALL = BOTTOM - TOP;
+const MIDDLE = 108;
+const HALF_TOP = 84;
+const HALF_BOTTOM = 60;
+const LABELS_APART = 26;
+const MOST_MARKS = 40;
+const STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
+
+/**
+ * Draw a person's measuring cup from its numbers: its marks, and how far to fill it with A, then with B.
+ * @param {object} cup volumes in one unit, whichever the labels are in
+ * @param {number} cup.capacity to the brim
+ * @param {number} cup.graduation from one mark to the next
+ * @param {{part: "a" | "b", to: number, says: string, also: string}[]} cup.fills from the bottom up
+ * @param {string} cup.title what the picture says in words
+ * @returns {SVGElement}
+ */
+export function drawCup({ capacity, graduation, fills, title }) {
+  const levels = fills.filter((fill) => fill.to > 0 && fill.to <= capacity * 1.0001);
+  return svg(
+    "svg",
+    { class: "cup", viewBox: "0 0 320 216", role: "img", "aria-label": title },
+    levels.map((fill, place) => film(fill, place ? levels[place - 1].to : 0, capacity)),
+    marks(capacity, graduation),
+    svg("path", { class: "cup__wall", d: wall() }),
+    svg("path", { class: "cup__light", d: `M${half(0.12, -0.8)} ${height(0.12)}L${half(0.72, -0.8)} ${height(0.72)}` }),
+    levels.map((fill, place) => level(fill, capacity, labelHeight(levels, place, capacity))),
+  );
+}
+
+/** Share of the wall's height at which a share of the brim's volume stands: a cup is wider at the top. */
+function rise(share) {
+  const cubes = HALF_BOTTOM ** 3 + share * (HALF_TOP ** 3 - HALF_BOTTOM ** 3);
+  return (Math.cbrt(cubes) - HALF_BOTTOM) / (HALF_TOP - HALF_BOTTOM);
+}
+
+function height(share) {
+  return round(BOTTOM - rise(share) * TALL);
+}
+
+/** The x so far from the middle: 1 is the right wall at this share of the volume, -1 the left one. */
+function half(share, side) {
+  return round(MIDDLE + side * (HALF_BOTTOM + rise(share) * (HALF_TOP - HALF_BOTTOM)));
+}
+
+function wall() {
+  const [left, right] = [MIDDLE - HALF_TOP, MIDDLE + HALF_TOP];
+  return `M${left - 5} ${TOP - 3}q5 0 6 6L${MIDDLE - HALF_BOTTOM} ${BOTTOM - 4}q1 5 6 5H${MIDDLE + HALF_BOTTOM - 6}`
+    + `q5 0 6-5L${right - 1} ${TOP + 3}q1-6 6-6`;
+}
+
+function film({ part, to }, from, capacity) {
+  const [low, high] = [from / capacity, to / capacity];
+  const d = `M${half(low, -1)} ${height(low)}L${half(high, -1)} ${height(high)}H${half(high, 1)}L${half(low, 1)} ${height(low)}z`;
+  return svg("path", { class: `cup__film cup__film--${part}`, d });
+}
+
+function level({ part, to, says, also }, capacity, labelled) {
+  const share = to / capacity;
+  const [x, y] = [half(share, 1), height(share)];
+  return svg(
+    "g",
+    { class: `cup__level cup__level--${part}` },
+    svg("path", { d: `M${half(share, -1)} ${y}H${x + 6}L${MIDDLE + HALF_TOP + 14} ${labelled}h6` }),
+    svg("text", { class: "cup__says", x: MIDDLE + HALF_TOP + 25, y: labelled - 1 }, says),
+    svg("text", { class: "cup__to", x: MIDDLE + HALF_TOP + 25, y: labelled + 17 }, also),
+  );
+}
+
+/** Labels keep their distance: the lower one gives way downwards. */
+function labelHeight(levels, place, capacity) {
+  const own = height(levels[place].to / capacity);
+  const upper = levels[place + 1] && height(levels[place + 1].to / capacity);
+  const pushed = upper === undefined ? own : Math.max(own, upper + 42);
+  return Math.min(pushed, BOTTOM - 14);
+}
+
+function marks(capacity, graduation) {
+  const all = Math.floor((capacity / graduation) * 1.0001);
+  const drawnEach = STEPS.find((step) => all / step <= MOST_MARKS) || 1000;
+  const labelledEach = STEPS.find((step) => step >= drawnEach && (TALL / all) * step >= LABELS_APART) || 1000;
+  const drawn = [];
+  for (let mark = drawnEach; mark < all; mark += drawnEach) {
+    const share = (mark * graduation) / capacity;
+    const isLong = mark % labelledEach === 0;
+    const [x, y] = [half(share, -1), height(share)];
+    drawn.push(svg("path", { class: "cup__mark", d: `M${x} ${y}h${isLong ? 22 : 12}` }));
+    if (isLong) drawn.push(svg("text", { class: "cup__number", x: x + 27, y: y + 4.5 }, figure(mark * graduation)));
+  }
+  return svg("g", {}, drawn);
+}
+
+function figure(value) {
+  return String(Math.round(value * 100) / 100);
+}
+
+function round(value) {
+  return Math.round(value * 10) / 10;
+}

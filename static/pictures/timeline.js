@@ -1,0 +1,133 @@
+import { svg } from "../lib/dom.js";
+
+const LEFT = 10;
+const RIGHT = 310;
+const MINUTE = 60;
+const HOUR = 3600;
+const STEPS = [5, 10, 15, 20, 30, 60, 120, 240, 480].map((minutes) => minutes * MINUTE);
+
+/**
+ * Draw the day: above the minutes up to the second mist with the pour-by line, below the days up to the top coat.
+ * All times are seconds from the moment A touches B; blank ones are null.
+ * @param {object} day
+ * @param {number} day.start the moment A touches B, milliseconds
+ * @param {{by: number, poured: number, mists: number[]}} day.minutes
+ * @param {{name: string, at: number}[]} day.later
+ * @param {[number, number] | null} day.recoat
+ * @param {string} day.title
+ * @returns {SVGElement}
+ */
+export function drawDay({ start, minutes, later, recoat, title }) {
+  return svg(
+    "svg",
+    { class: "day", viewBox: "0 0 320 176", role: "img", "aria-label": title },
+    hourStrip(start, minutes),
+    dayStrip(start, later, recoat),
+  );
+}
+
+function hourStrip(start, { by, poured, mists }) {
+  const ends = [by, poured, ...mists].filter((each) => each !== null);
+  if (!ends.length) return null;
+  const span = Math.max(...ends) * 1.08;
+  const at = (seconds) => place(seconds, span);
+  const step = STEPS.find((each) => span / each <= 5) || STEPS[STEPS.length - 1];
+  const clocks = wholeClocks(start, span, step);
+  return svg(
+    "g",
+    {},
+    svg("path", { class: "day__wash", d: bar(LEFT, RIGHT, 26) }),
+    poured !== null && svg("path", { class: "day__film", d: film(LEFT, at(poured), 26) }),
+    clocks.map(({ seconds, says }) => tick(at(seconds), 50, says)),
+    by !== null && svg("path", { class: "day__stop", d: `M${at(by)} 18V54` }),
+    by !== null && svg("text", { class: "day__words day__words--stop", x: at(by), y: 13, "text-anchor": anchor(at(by)) }, "pour by"),
+    mists.map((each, index) => each !== null && svg("g", { class: "day__mist" }, mist(at(each)), svg("title", {}, index ? "second mist" : "first mist"))),
+  );
+}
+
+function dayStrip(start, later, recoat) {
+  const known = later.filter((each) => each.at !== null);
+  if (!known.length) return null;
+  const span = Math.max(...known.map((each) => each.at)) * 1.04;
+  const at = (seconds) => place(seconds, span);
+  return svg(
+    "g",
+    { transform: "translate(0 88)" },
+    svg("path", { class: "day__wash", d: bar(LEFT, RIGHT, 26) }),
+    nights(start, span).map(([from, to]) => svg("path", { class: "day__night", d: bar(at(from), at(to), 26) })),
+    recoat && svg("path", { class: "day__recoat", d: `M${at(recoat[0])} 46H${at(Math.min(recoat[1], span))}` }),
+    midnights(start, span).map(({ seconds, says }) => tick(at(seconds), 50, says)),
+    known.map(({ name, at: seconds }, index) => svg(
+      "g",
+      { class: "day__point" },
+      svg("circle", { cx: at(seconds), cy: 36, r: 6 }),
+      svg("text", { class: "day__words", x: at(seconds), y: index % 2 ? 13 : -1, "text-anchor": anchor(at(seconds)) }, name),
+      svg("path", { class: "day__lead", d: `M${at(seconds)} ${index % 2 ? 17 : 3}V29` }),
+    )),
+  );
+}
+
+function place(seconds, span) {
+  return Math.round((LEFT + (Math.min(seconds, span) / span) * (RIGHT - LEFT)) * 10) / 10;
+}
+
+function bar(from, to, y) {
+  return `M${from} ${y}H${to}v20H${from}z`;
+}
+
+function film(from, to, y) {
+  return `M${from} ${y}H${Math.max(from, to - 6)}c5 0 4 20 10 20H${from}z`;
+}
+
+function mist(x) {
+  return svg("path", { d: `M${x} 30v.1M${x - 5} 36v.1M${x + 5} 36v.1M${x} 42v.1` });
+}
+
+function tick(x, y, says) {
+  return svg(
+    "g",
+    { class: "day__tick" },
+    svg("path", { d: `M${x} ${y - 4}v6` }),
+    svg("text", { class: "day__words", x, y: y + 17, "text-anchor": anchor(x) }, says),
+  );
+}
+
+function anchor(x) {
+  return x < LEFT + 30 ? "start" : x > RIGHT - 30 ? "end" : "middle";
+}
+
+function wholeClocks(start, span, step) {
+  const begin = new Date(start);
+  const offset = begin.getHours() * HOUR + begin.getMinutes() * MINUTE + begin.getSeconds();
+  const clocks = [];
+  for (let each = Math.ceil(offset / step) * step - offset; each <= span; each += step) {
+    const says = new Date(start + each * 1000).toLocaleTimeString(undefined, { hour: "numeric", minute: "2-digit" });
+    clocks.push({ seconds: each, says });
+  }
+  return clocks;
+}
+
+function midnights(start, span) {
+  const days = [];
+  const next = new Date(start);
+  next.setHours(24, 0, 0, 0);
+  const step = Math.ceil(span / (6 * 24 * HOUR));
+  while ((next - start) / 1000 <= span) {
+    days.push({ seconds: (next - start) / 1000, says: next.toLocaleDateString(undefined, { weekday: "short" }) });
+    next.setDate(next.getDate() + step);
+  }
+  return days;
+}
+
+/** From ten in the evening to six in the morning, as pairs of seconds from the start. */
+function nights(start, span) {
+  const found = [];
+  const evening = new Date(start);
+  evening.setHours(22 - 24, 0, 0, 0);
+  while ((evening - start) / 1000 < span && found.length < 20) {
+    const from = (evening - start) / 1000;
+    if (from + 8 * HOUR > 0) found.push([Math.max(0, from), Math.min(span, from + 8 * HOUR)]);
+    evening.setDate(evening.getDate() + 1);
+  }
+  return found;
+}

@@ -1,0 +1,274 @@
+import { inputs, labels } from "../printed.js";
+import { called, rounded, showParts, unitOfInput, unitShown } from "../quantities.js";
+import { because } from "../sheet.js";
+import { edit, state, subscribe } from "../store.js";
+import * as dom from "../lib/dom.js";
+
+const BLANK = { figure: "—", unit: "" };
+const HAS_UNIT = /[a-z"'′″°%]/i;
+const MARKS = "cell because checks field choice say draw when when-example rows swatch input editor".split(" ");
+const BOUND = MARKS.map((mark) => `[data-${mark}]`).join(",");
+
+/**
+ * The page, for what joins it after its first screen: `say` holds words by name, `draw` pictures, `acts` what a
+ * button does, `after` what follows each paint, `clock` the time of day so many seconds from now. `editing` is the
+ * id of the face that is open, `isPrinting` paints what is folded too.
+ */
+export const page = {
+  say: {
+    card: () => state.job.card?.name || "No resin card yet",
+    ratio: (row) => ratioInWords(row.cells),
+    face: (row) => row.name || `Face ${row.position}`,
+    colour: (row) => row.name || `Colour ${row.position}`,
+  },
+  draw: {},
+  acts: { fold: (button) => toggle(button.closest(".step")) },
+  clock: () => BLANK,
+  after: [],
+  editing: null,
+  isPrinting: false,
+  render,
+  requestRender,
+  readingOf,
+  rowIdOf,
+  setFolded,
+  startOver,
+  typedIn,
+  unitBehind,
+};
+
+let root = null;
+let isAsked = false;
+
+/** Put the page together from its templates, paint it at once, and paint it again after every change. */
+export function showJobSheet(node) {
+  node.dataset.id = "job";
+  root = mount(node, "job");
+  node.addEventListener("input", (event) => keep(event.target, event.target.dataset.input));
+  node.addEventListener("change", (event) => keep(event.target.closest("[data-choice]"), null, event.target));
+  node.addEventListener("focusin", (event) => event.target.matches("[data-input]:not([type=color])") && event.target.select());
+  subscribe(requestRender);
+  startOver();
+}
+
+/** Paint another job from the top: folded to its answers, the example with its face open. */
+export function startOver() {
+  page.editing = state.job.example ? state.job.colours[0].faces[0].id : null;
+  for (const step of root.node.querySelectorAll(".step")) setFolded(step, !isOpenAtFirst(step.dataset.step));
+  render();
+}
+
+/** Fold a step to its answer, or open it. */
+export function setFolded(step, isFolded) {
+  step.toggleAttribute("data-folded", isFolded);
+  dom.setAttribute(step.querySelector(".step__toggle"), "aria-expanded", String(!isFolded));
+}
+
+/** Paint at the next frame, once however often it is asked for. */
+export function requestRender() {
+  if (isAsked) return;
+  isAsked = true;
+  requestAnimationFrame(render);
+}
+
+/** Paint now. */
+export function render() {
+  isAsked = false;
+  paint(root, state.sheet);
+  for (const each of page.after) each();
+}
+
+/** The id of the row that a node belongs to. */
+export function rowIdOf(node) {
+  return node.closest("[data-id]").dataset.id;
+}
+
+/** What a person typed in a row, as text. */
+export function typedIn(row, name) {
+  if (name === "name") return row.name;
+  if (name === "card_name") return state.job.card?.name ?? "";
+  return String(row.typed[name] ?? "");
+}
+
+/** The unit that a bare number typed for an input is in, as it is shown; "" where the text names one. */
+export function unitBehind(name, text) {
+  if (!inputs[name] || inputs[name].kind === "text" || HAS_UNIT.test(text)) return "";
+  return showParts(0, inputs[name].kind, unitOfInput(name, state.job.units)).unit;
+}
+
+/** What a cell reads, as figure and unit: in the job's units, or as a time of day, a count, a share. */
+export function readingOf(cell, name, { as = "", unit = "" } = {}) {
+  if (!cell || cell.blank || cell.value === null) return BLANK;
+  const { value } = cell;
+  if (as === "clock") return page.clock(value);
+  if (as === "percent") return { figure: rounded(value * 100), unit: "%" };
+  if (as === "cups" || as === "drops") return { figure: rounded(value), unit: value === 1 ? as.slice(0, -1) : as };
+  const { kind } = labels[name];
+  const shown = unitShown(kind, state.job.units);
+  return showParts(value, kind, unit === "other" ? OTHER_UNITS[shown] : unit || shown);
+}
+
+const OTHER_UNITS = { mL: "fl oz", "fl oz": "mL" };
+
+/** Tie a node's marked parts to a row, once; what stands in nested rows is tied when those are made. */
+function mount(node, id) {
+  const binds = [];
+  for (const each of [node, ...node.querySelectorAll(BOUND)]) {
+    for (const [mark, bind] of Object.entries(BINDS)) if (mark in each.dataset) binds.push(bind(each, id));
+  }
+  return { node, binds };
+}
+
+function paint(block, row) {
+  for (const bind of block.binds) bind(row);
+}
+
+const BINDS = {
+  cell: (node) => {
+    const { cell: name, level } = node.dataset;
+    return (row) => {
+      const at = rowAt(row, level);
+      dom.setAttribute(node, "data-row", at.id);
+      dom.setFigure(node, readingOf(at.cells[name], name, node.dataset), called(name));
+    };
+  },
+  because: (node) => (row) => {
+    const blank = rowAt(row, node.dataset.level).cells[node.dataset.because]?.blank;
+    dom.setHidden(node, !blank);
+    if (blank) tieToBlank(node, blank, node.lastElementChild, because(blank));
+  },
+  checks: (node) => {
+    const blocks = new Map();
+    const cells = node.dataset.checks.split(" ");
+    return (row) => {
+      const shown = shownChecks(rowAt(row, node.dataset.level), cells);
+      dom.keepInStep(node, shown.map(({ name, state: at }) => `${at}-${name}`), blocks, (key) => ({
+        node: dom.clone(key.startsWith("wrong") ? "check" : "unchecked"),
+      }));
+      shown.forEach((check, place) => paintCheck(node.children[place], check));
+    };
+  },
+  field: (node, id) => {
+    const name = node.dataset.field;
+    const field = dom.tieField(node, `${id}-${name}`);
+    return (row) => {
+      const value = typedIn(row, name);
+      const cell = row.cells[name];
+      const isRefused = cell?.blank?.kind === "refused" && cell.origin === "typed";
+      const suffix = unitBehind(name, value || field.input.placeholder);
+      dom.showField(field, { value, error: isRefused ? cell.blank.says : "", says: cell?.note, suffix });
+    };
+  },
+  choice: (node, id) => {
+    const name = node.dataset.choice;
+    const radios = [...node.querySelectorAll("input")];
+    for (const radio of radios) radio.name = `${id}-${name}`;
+    return (row) => {
+      const value = row.cells[name]?.value ?? "";
+      dom.choose(radios, value);
+      if (name === "shape") dom.showChosen(node, value, inputs.shape.options);
+    };
+  },
+  say: (node) => (row) => dom.setText(node, page.say[node.dataset.say]?.(row) ?? ""),
+  draw: (node) => (row) => page.draw[node.dataset.draw]?.(node, rowAt(row, node.dataset.level)),
+  when: (node) => {
+    const [name, ...options] = node.dataset.when.split(" ");
+    return (row) => dom.setHidden(node, !options.includes(row.cells[name]?.value));
+  },
+  whenExample: (node) => () => dom.setHidden(node, !state.job.example),
+  rows: (node) => {
+    const blocks = new Map();
+    const { rows: level, template } = node.dataset;
+    return (row) => {
+      if (isFoldedAway(node)) return;
+      dom.keepInStep(node, row.rows[level].map((each) => each.id), blocks, (id) => {
+        const copy = dom.clone(template);
+        copy.dataset.id = id;
+        return mount(copy, id);
+      });
+      for (const each of row.rows[level]) paint(blocks.get(each.id), each);
+    };
+  },
+  swatch: (node) => (row) => node.style.setProperty("--swatch", row.typed.swatch || ""),
+  input: (node) => (row) => node.closest("[data-field]") || dom.setValue(node, typedIn(row, node.dataset.input)),
+  editor: (node, id) => {
+    let editor = null;
+    return (row) => {
+      const isOpen = page.editing === id;
+      dom.setAttribute(node.parentElement.querySelector("[aria-expanded]"), "aria-expanded", String(isOpen));
+      if (isOpen && !editor) {
+        editor = mount(dom.clone(node.dataset.editor), id);
+        node.append(editor.node);
+      } else if (!isOpen && editor) {
+        editor.node.remove();
+        editor = null;
+      }
+      if (editor) paint(editor, row);
+    };
+  },
+};
+
+function keep(node, name, radio) {
+  if (!(radio ? node : name)) return;
+  edit(rowIdOf(node), name ?? node.dataset.choice, (radio ?? node).value);
+}
+
+function toggle(step) {
+  setFolded(step, !step.hasAttribute("data-folded"));
+  render();
+}
+
+function rowAt(row, level) {
+  if (level === "cup") return row.rows.cup[0];
+  let found = row;
+  while (level && found.level !== level) found = found.parent;
+  return found;
+}
+
+/** Checks that are wrong, and of those that cannot be made one for each thing that is missing. */
+function shownChecks(row, cells) {
+  const isAll = cells[0] === "*";
+  const missing = new Set();
+  return row.checks.filter(({ state: at, beside, severity, blank }) => {
+    if (at === "right" || !(isAll || cells.includes(beside))) return false;
+    if (at === "wrong") return true;
+    const reason = `${blank.row.id} ${blank.name}`;
+    const isNews = !isAll && severity !== "note" && !missing.has(reason);
+    missing.add(reason);
+    return isNews;
+  });
+}
+
+function paintCheck(node, { state: at, severity, says, blank }) {
+  const words = node.querySelector(".check__says");
+  if (at === "unchecked") {
+    const reason = because(blank);
+    tieToBlank(node.querySelector("button"), blank, words, `Not checked: ${reason[0].toLowerCase()}${reason.slice(1)}`);
+  } else {
+    dom.setAttribute(node, "class", `check check--${severity}`);
+    dom.setAttribute(node.querySelector("use"), "href", `#mark-${severity}`);
+    dom.setText(words, says);
+  }
+}
+
+function tieToBlank(button, blank, words, says) {
+  dom.setText(words, says);
+  dom.setAttribute(button, "data-row", blank.row.id);
+  dom.setAttribute(button, "data-name", blank.name);
+}
+
+function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis }) {
+  if (a.blank || b.blank) return "ratio missing";
+  return `${rounded(a.value)}:${rounded(b.value)}${basis.value === "mass" ? " by mass" : ""}`;
+}
+
+/** Only one of a step's two faces is painted, the answer or the body; in print both are. */
+function isFoldedAway(node) {
+  const step = node.closest(".step");
+  return Boolean(step) && !page.isPrinting
+    && step.hasAttribute("data-folded") === Boolean(node.closest(".step__body"));
+}
+
+function isOpenAtFirst(name) {
+  return name === "cups" || (name === "faces" && Boolean(state.job.example));
+}
