@@ -38,7 +38,28 @@ export async function watchOffline({ tell, isBusy }) {
   }
 }
 
+/**
+ * Resolve once a worker serves this page, or when none will: the worker brings the rarer modules in one answer,
+ * so it pays to wait for it on the very first visit.
+ */
+export async function served() {
+  if (!("serviceWorker" in navigator) || navigator.serviceWorker.controller) return;
+  try {
+    const { active, installing } = await register();
+    if (!active && installing) await reached(installing, ["activated", "redundant"]);
+  } catch {
+    // Without a worker the modules come over the network, one by one.
+  }
+}
+
+let registration = null;
+
 function register() {
+  registration = registration ?? registerOnce();
+  return registration;
+}
+
+function registerOnce() {
   const address = new URL(WORKER, document.baseURI).href;
   const policy = globalThis.trustedTypes?.createPolicy("script-address", { createScriptURL: () => address });
   const trusted = policy ? policy.createScriptURL(WORKER) : address;
@@ -56,7 +77,7 @@ function reloadWhenTaken() {
 
 async function reportReadiness(tell) {
   const { active } = await navigator.serviceWorker.ready;
-  await activated(active);
+  await reached(active, ["activated"]);
   const { missing } = await ask(active, "are you whole");
   if (missing.length === 0) {
     tell({ state: "ready", says: "Ready for offline" });
@@ -65,10 +86,10 @@ async function reportReadiness(tell) {
   }
 }
 
-function activated(worker) {
-  if (worker.state === "activated") return Promise.resolve();
+function reached(worker, states) {
+  if (states.includes(worker.state)) return Promise.resolve();
   return new Promise((resolve) => {
-    worker.addEventListener("statechange", () => worker.state === "activated" && resolve());
+    worker.addEventListener("statechange", () => states.includes(worker.state) && resolve());
   });
 }
 

@@ -7,7 +7,7 @@ import shutil
 import brotli
 import pytest
 
-from webapp.baker.assets import first_screen, join_styles
+from webapp.baker.assets import first_screen, join_styles, without_comments
 from webapp.baker.site import bake, own_sources
 from webapp.baker.writer import Sources, write_site
 from webapp.errors import BakeError
@@ -63,6 +63,7 @@ def test_files_of_the_version_lie_in_its_folder_and_the_rest_beside_it(static, t
     assert names == {
         f"{folder}/app.js",
         f"{folder}/later.js",
+        f"{folder}/later.json",
         f"{folder}/lib/sum.js",
         f"{folder}/printed.js",
         f"{folder}/sixteenth.css",
@@ -105,18 +106,29 @@ def test_an_icon_that_is_gone_goes_from_the_site(static, tmp_path):
     assert not [name for name in contents(tmp_path / "site") if "old.svg" in name]
 
 
-def test_the_worker_gets_the_version_and_every_file(static, tmp_path):
+def worker_constants(site):
+    """The version, files and pack that are written above the worker."""
+    head = (site.folder / "service-worker.js").read_text().partition("\n\n")[0]
+    found = dict(part.split(" = ", 1) for part in head.removeprefix("const ").split(";\nconst "))
+    return {name: json.loads(value.removesuffix(";")) for name, value in found.items()}
+
+
+def test_the_worker_gets_the_version_every_file_and_the_pack(static, tmp_path):
+    write(static / "icons/mark-192.png", "pixels")
     site = write_site(tmp_path / "site", sources(static))
-    text = (site.folder / "service-worker.js").read_text()
-    first, _, rest = text.partition("\n")
-    assert first == f'const VERSION = "{site.version}";'
-    listed, _, source = rest.partition(";\n\n")
-    assert source == "self.version = VERSION;\n"
-    wanted = {name for name in contents(site.folder) if not name.endswith((".br", ".gz"))}
-    assert set(json.loads(listed.removeprefix("const FILES = "))) == wanted - {
-        "index.html",
-        "service-worker.js",
-    }
+    constants = worker_constants(site)
+    assert constants["VERSION"] == site.version
+    names = {name for name in contents(site.folder) if not name.endswith((".br", ".gz", ".png"))}
+    apart = {"index.html", "service-worker.js", constants["PACK"]}
+    assert set(constants["FILES"]) == names - apart
+    assert (site.folder / "service-worker.js").read_text().endswith(";\n\nself.version = VERSION;\n")
+
+
+def test_the_pack_holds_the_modules_that_the_first_screen_does_without(static, tmp_path):
+    site = write_site(tmp_path / "site", sources(static))
+    folder = f"v-{site.version}"
+    pack = json.loads((site.folder / folder / "later.json").read_text())
+    assert pack == {f"{folder}/later.js": (site.folder / folder / "later.js").read_text()}
 
 
 def test_every_text_has_twins_that_unpack_to_it(static, tmp_path):
@@ -134,6 +146,16 @@ def test_a_damaged_twin_is_made_anew(static, tmp_path):
     twin.write_bytes(b"damaged")
     write_site(site.folder, sources(static))
     assert twin.read_bytes() == whole
+
+
+def test_comments_stay_at_home_and_every_line_keeps_its_place():
+    source = "/**\n * What it is.\n */\nconst a = 1; // beside\n// alone\nconst b = `/* ${a} */`;\n"
+    assert without_comments(source) == "\n\n\nconst a = 1; // beside\n\nconst b = `/* ${a} */`;\n"
+
+
+def test_a_module_with_a_template_over_several_lines_is_left_alone():
+    source = "const text = `\n// no comment\n`;\n"
+    assert without_comments(source) == source
 
 
 def test_styles_are_joined_in_the_order_of_the_cascade(static):

@@ -17,6 +17,7 @@ from webapp.errors import BakeError
 from webapp.security import content_policy
 
 INDEX = "index.html"
+PACK = "later.json"
 VERSION_LENGTH = 12
 _OURS = re.compile(rf"v-[0-9a-f]{{{VERSION_LENGTH}}}|icons|screenshots")
 
@@ -57,6 +58,7 @@ def write_site(folder: Path, sources: Sources) -> Site:
     doubles = sorted(set(modules) & set(sources.printed))
     if doubles:
         raise BakeError(f"static/{doubles[0]} stands in the way of the module that a printer writes")
+    modules = {name: assets.without_comments(text.decode()).encode() for name, text in modules.items()}
     modules |= {name: text.encode() for name, text in sources.printed.items()}
     assets.check_imports(modules)
     first = assets.first_screen(modules)
@@ -70,11 +72,14 @@ def write_site(folder: Path, sources: Sources) -> Site:
     draft = sources.index(_page("draft", first))
     version = _version({**versioned, **fixed, INDEX: draft.encode(), assets.WORKER: worker.encode()})
     page = _page(version, first)
+    later = {f"{page.folder}/{name}": modules[name].decode() for name in sorted(set(modules) - set(first))}
     files = {f"{page.folder}/{name}": content for name, content in versioned.items()} | fixed
+    pack = f"{page.folder}/{PACK}"
     last = {
         INDEX: sources.index(page).encode(),
-        assets.WORKER: _worker(version, files, worker).encode(),
+        assets.WORKER: _worker(version, files, pack, worker).encode(),
     }
+    files[pack] = json.dumps(later, ensure_ascii=False).encode()
     written = _write(folder, files, last)
     return Site(folder, version, page.styles, written)
 
@@ -95,10 +100,12 @@ def _version(contents: Mapping[str, bytes]) -> str:
     return total.hexdigest()[:VERSION_LENGTH]
 
 
-def _worker(version: str, files: Mapping[str, bytes], source: str) -> str:
-    kept = [name for name in sorted(files) if not name.startswith("screenshots/")]
-    listed = json.dumps(kept, indent=0)
-    return f"const VERSION = {json.dumps(version)};\nconst FILES = {listed};\n\n{source}"
+def _worker(version: str, files: Mapping[str, bytes], pack: str, source: str) -> str:
+    # A home screen fetches its pictures as it is set up; the page itself never shows one.
+    kept = [name for name in sorted(files) if not name.endswith(".png")]
+    constants = {"VERSION": version, "FILES": kept, "PACK": pack}
+    lines = [f"const {name} = {json.dumps(value, indent=0)};\n" for name, value in constants.items()]
+    return "".join([*lines, "\n", source])
 
 
 def _write(folder: Path, files: Mapping[str, bytes], last: Mapping[str, bytes]) -> tuple[str, ...]:
