@@ -6,10 +6,10 @@ import threading
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import sync_playwright
 
-from e2e.browser import launch
 from webapp.baker.site import bake
+
+pytest_plugins = ["e2e.fixtures"]
 
 
 class _Quiet(http.server.SimpleHTTPRequestHandler):
@@ -26,20 +26,18 @@ def baked(tmp_path_factory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def phone(baked):
+def phone(baked, browser):
     """A page of the baked site in Chromium; `window.modules` is where its modules lie."""
     handler = functools.partial(_Quiet, directory=str(baked))
     server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()
-    version = next(baked.glob("v-*")).name
-    with sync_playwright() as playwright:
-        browser = launch(playwright)
-        page = browser.new_page()
-        address = f"http://127.0.0.1:{server.server_port}/"
-        page.route(address, lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
-        page.goto(address)
-        page.evaluate("(base) => { window.modules = base; }", f"{address}{version}/")
-        yield page
-        browser.close()
+    version = next(each.name for each in baked.iterdir() if each.name.startswith("v-"))
+    page = browser.new_page()
+    address = f"http://127.0.0.1:{server.server_port}/"
+    page.route(address, lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
+    page.goto(address)
+    page.evaluate("(base) => { window.modules = base; }", f"{address}{version}/")
+    yield page
+    page.close()
     server.shutdown()
     server.server_close()

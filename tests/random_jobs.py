@@ -22,6 +22,7 @@ SENSIBLE = {
 }
 # how a job is drawn: the odds of (sensible, anywhere in bounds, an end of the bounds, blank, nonsense)
 KINDS_OF_JOB = (
+    (0.98, 0.02, 0.0, 0.0, 0.0),
     (0.96, 0.02, 0.0, 0.02, 0.0),
     (0.6, 0.35, 0.0, 0.05, 0.0),
     (0.5, 0.2, 0.05, 0.2, 0.05),
@@ -53,7 +54,7 @@ def random_job(seed: int) -> dict[str, Any]:
         return {"openings": rows("opening", draw.choice((0, 0, 1, 2)), dict)}
 
     def faces() -> dict[str, Any]:
-        return {"faces": rows("face", draw.choice((0, 1, 1, 2, 3)), openings)}
+        return {"faces": rows("face", draw.choice((0, 1, 2, 3, 3)), openings)}
 
     return {
         "format": "sixteenth-job",

@@ -1,55 +1,19 @@
 """Calendar files, held against RFC 5545 as the library icalendar reads it.
 
-The JavaScript runs in Chromium, from the file itself.
+The JavaScript runs in Chromium, from the baked site.
 """
 
-import http.server
-import threading
-from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
-from functools import partial
-from pathlib import Path
 
 import icalendar
-import pytest
-from playwright.sync_api import Page, sync_playwright
-
-STATIC = Path(__file__).resolve().parent.parent.parent / "static"
+from playwright.sync_api import Page
 
 
-class Quiet(http.server.SimpleHTTPRequestHandler):
-    """Serve the static files without a word; anything that is no file is an empty page."""
-
-    def log_message(self, *_: object) -> None:
-        """Say nothing."""
-
-    def send_error(self, *_: object, **__: object) -> None:
-        """Answer with an empty page."""
-        self.send_response(200)
-        self.send_header("Content-Type", "text/html")
-        self.end_headers()
-
-
-@pytest.fixture(scope="module")
-def page() -> Iterator[Page]:
-    """A page from which the static modules can be imported."""
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(STATIC)))
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
-        page = browser.new_page()
-        page.goto(f"http://127.0.0.1:{server.server_address[1]}/empty")
-        yield page
-        browser.close()
-    server.shutdown()
-    server.server_close()
-
-
-def calendar_text(page: Page, events: list[dict], stamp: int) -> str:
+def calendar_text(phone: Page, events: list[dict], stamp: int) -> str:
     """Return the calendar file that the phone makes of events."""
-    return page.evaluate(
+    return phone.evaluate(
         """async ([events, stamp]) => {
-          const { calendarText } = await import("/calendar.js");
+          const { calendarText } = await import(new URL("calendar.js", window.modules));
           return calendarText(events, stamp);
         }""",
         [events, stamp],
@@ -73,8 +37,8 @@ EVENT = {
 }
 
 
-def test_an_event_reads_back_as_it_was_meant(page: Page) -> None:
-    calendar = icalendar.Calendar.from_ical(calendar_text(page, [EVENT], milliseconds(STAMP)))
+def test_an_event_reads_back_as_it_was_meant(phone: Page) -> None:
+    calendar = icalendar.Calendar.from_ical(calendar_text(phone, [EVENT], milliseconds(STAMP)))
     assert calendar["VERSION"] == "2.0"
     assert "PRODID" in calendar
     (event,) = calendar.walk("VEVENT")
@@ -86,31 +50,31 @@ def test_an_event_reads_back_as_it_was_meant(page: Page) -> None:
     assert event["DESCRIPTION"] == EVENT["description"]
 
 
-def test_the_alarms_ring_at_the_moment_and_at_the_warning(page: Page) -> None:
-    calendar = icalendar.Calendar.from_ical(calendar_text(page, [EVENT], milliseconds(STAMP)))
+def test_the_alarms_ring_at_the_moment_and_at_the_warning(phone: Page) -> None:
+    calendar = icalendar.Calendar.from_ical(calendar_text(phone, [EVENT], milliseconds(STAMP)))
     alarms = calendar.walk("VALARM")
     assert [alarm["ACTION"] for alarm in alarms] == ["DISPLAY", "DISPLAY"]
     assert [alarm.decoded("TRIGGER") for alarm in alarms] == [timedelta(minutes=-2), timedelta(0)]
     assert all(alarm["DESCRIPTION"] for alarm in alarms)
 
 
-def test_a_moment_is_written_in_utc(page: Page) -> None:
+def test_a_moment_is_written_in_utc(phone: Page) -> None:
     # RFC 5545, 3.3.5, form 2: "19980119T070000Z"
     moment = datetime(1998, 1, 19, 7, 0, 0, tzinfo=UTC)
-    text = calendar_text(page, [{**EVENT, "start": milliseconds(moment)}], milliseconds(STAMP))
+    text = calendar_text(phone, [{**EVENT, "start": milliseconds(moment)}], milliseconds(STAMP))
     assert "DTSTART:19980119T070000Z\r\n" in text
 
 
-def test_text_is_escaped_as_the_standard_says(page: Page) -> None:
+def test_text_is_escaped_as_the_standard_says(phone: Page) -> None:
     # RFC 5545, 3.3.11: ESCAPED-CHAR = ("\\" / "\;" / "\," / "\N" / "\n")
-    text = calendar_text(page, [{**EVENT, "summary": "a\\b;c,d\r\ne\nf"}], milliseconds(STAMP))
+    text = calendar_text(phone, [{**EVENT, "summary": "a\\b;c,d\r\ne\nf"}], milliseconds(STAMP))
     assert "SUMMARY:a\\\\b\\;c\\,d\\ne\\nf\r\n" in text
 
 
-def test_lines_end_in_crlf_and_fold_at_75_octets(page: Page) -> None:
+def test_lines_end_in_crlf_and_fold_at_75_octets(phone: Page) -> None:
     # RFC 5545, 3.1: lines "SHOULD NOT be longer than 75 octets, excluding the line break"
     summary = "Schöne Fläche „Grün“ 🎨, " * 12
-    text = calendar_text(page, [{**EVENT, "summary": summary}], milliseconds(STAMP))
+    text = calendar_text(phone, [{**EVENT, "summary": summary}], milliseconds(STAMP))
     lines = text.split("\r\n")
     assert lines[-1] == ""
     assert all("\n" not in line and "\r" not in line for line in lines)
@@ -119,22 +83,22 @@ def test_lines_end_in_crlf_and_fold_at_75_octets(page: Page) -> None:
     assert event["SUMMARY"] == summary
 
 
-def test_folding_in_the_middle_of_a_letter_never_happens(page: Page) -> None:
+def test_folding_in_the_middle_of_a_letter_never_happens(phone: Page) -> None:
     for length in range(60, 80):
-        text = calendar_text(page, [{**EVENT, "summary": "x" * length + "ö🎨" * 40}], milliseconds(STAMP))
+        text = calendar_text(phone, [{**EVENT, "summary": "x" * length + "ö🎨" * 40}], milliseconds(STAMP))
         for line in text.encode().split(b"\r\n"):
             line.decode()
 
 
-def test_the_same_moments_make_the_same_bytes(page: Page) -> None:
-    first = calendar_text(page, [EVENT], milliseconds(STAMP))
-    assert calendar_text(page, [EVENT], milliseconds(STAMP)) == first
+def test_the_same_moments_make_the_same_bytes(phone: Page) -> None:
+    first = calendar_text(phone, [EVENT], milliseconds(STAMP))
+    assert calendar_text(phone, [EVENT], milliseconds(STAMP)) == first
 
 
-def test_given_out_again_the_uid_stays_and_the_sequence_rises(page: Page) -> None:
-    events = page.evaluate(
+def test_given_out_again_the_uid_stays_and_the_sequence_rises(phone: Page) -> None:
+    events = phone.evaluate(
         """async () => {
-          const { calendarEvents } = await import("/calendar.js");
+          const { calendarEvents } = await import(new URL("calendar.js", window.modules));
           const stage = { instruction: "Mist.", cautions: ["No flame."], warning: 0 };
           const clocks = [{ id: "k1-second_mist", title: "Teal: second mist", at: 1763130725000, stage }];
           return [calendarEvents(clocks, 0)[0], calendarEvents(clocks, 1)[0]];
@@ -144,6 +108,6 @@ def test_given_out_again_the_uid_stays_and_the_sequence_rises(page: Page) -> Non
     assert [event["sequence"] for event in events] == [0, 1]
 
 
-def test_control_characters_do_not_reach_the_file(page: Page) -> None:
-    text = calendar_text(page, [{**EVENT, "summary": "a\x00b\x07c\x7f"}], milliseconds(STAMP))
+def test_control_characters_do_not_reach_the_file(phone: Page) -> None:
+    text = calendar_text(phone, [{**EVENT, "summary": "a\x00b\x07c\x7f"}], milliseconds(STAMP))
     assert "SUMMARY:abc\r\n" in text
