@@ -121,11 +121,16 @@ def root(function: Callable[[float], float], ends: State, at_ends: State, near: 
 
 
 def root_near(function: Callable[[float], float], start: float, near: float) -> float:
-    """Return where a falling function passes zero, by longer and longer strides from a start."""
+    """Return where a falling function passes zero, by longer and longer strides from a start.
+
+    The first stride is right for a slope of -1.
+    """
     here, at_here = start, function(start)
-    stride = 1.0 if at_here > 0 else -1.0
+    if abs(at_here) <= near:
+        return here
+    stride = at_here
     there, at_there = here + stride, function(here + stride)
-    while (at_there > 0) == (at_here > 0):
+    while abs(at_there) > near and (at_there > 0) == (at_here > 0):
         stride *= 2
         here, at_here = there, at_there
         there += stride

@@ -90,12 +90,13 @@ export function root(calculated, ends, atEnds, near) {
   return middle;
 }
 
-/** Return where a falling function passes zero, by longer and longer strides from a start. */
+/** Return where a falling function passes zero, by longer and longer strides, the first right for a slope of -1. */
 export function rootNear(calculated, start, near) {
   let [here, atHere] = [start, calculated(start)];
-  let stride = atHere > 0 ? 1 : -1;
+  if (Math.abs(atHere) <= near) return here;
+  let stride = atHere;
   let [there, atThere] = [here + stride, calculated(here + stride)];
-  while (atThere > 0 === atHere > 0) {
+  while (Math.abs(atThere) > near && atThere > 0 === atHere > 0) {
     stride *= 2;
     [here, atHere] = [there, atThere];
     there += stride;

@@ -59,9 +59,7 @@ def test_a_chamfer_is_a_corner_of_135_degrees():
 def test_easing_an_edge_costs_depth(radius, millimetres):
     # Computed from Gibbs' criterion on a quarter round, 35 mN/m, 1.10 g/mL, 30 degrees.
     length = edge_hold.capillary_length(35, 1.10, GRAVITY)
-    assert agrees(
-        edge_hold.rounded_edge_hold_depth(length, math.radians(30), radius / 10) * 10, millimetres
-    )
+    assert agrees(edge_hold.rounded_edge_hold_depth(length, math.radians(30), radius / 10) * 10, millimetres)
 
 
 @pytest.mark.parametrize("wetting", [0, 5, 25, 60, 90])

@@ -37,7 +37,9 @@ def test_the_power_that_hides_in_full(absorption, power):
 
 @pytest.mark.parametrize("absorption", [0.001, 0.03, 0.5, 3, 30, 100])
 def test_scipy_finds_the_same_power(absorption):
-    found = brentq(lambda power: hiding.contrast_ratio(absorption, power, WHITE) - FULL, 1e-3, 100, xtol=1e-13)
+    found = brentq(
+        lambda power: hiding.contrast_ratio(absorption, power, WHITE) - FULL, 1e-3, 100, xtol=1e-13
+    )
     assert hiding.hiding_power(absorption, WHITE, FULL) == pytest.approx(found, rel=1e-7)
 
 

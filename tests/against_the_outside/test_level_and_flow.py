@@ -103,9 +103,7 @@ def test_a_thin_film_stepped_by_scipy_levels_at_the_same_rate():
     places = (np.arange(cells) + 0.5) * dx
 
     def spread(_, film):
-        pressure = (
-            1.10 * GRAVITY * film - 35.0 * (np.roll(film, -1) - 2 * film + np.roll(film, 1)) / dx**2
-        )
+        pressure = 1.10 * GRAVITY * film - 35.0 * (np.roll(film, -1) - 2 * film + np.roll(film, 1)) / dx**2
         between = ((film + np.roll(film, -1)) / 2) ** 3
         flux = -between / 30.0 * (np.roll(pressure, -1) - pressure) / dx
         return -(flux - np.roll(flux, 1)) / dx
