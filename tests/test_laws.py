@@ -258,6 +258,15 @@ def test_a_blank_on_the_card_costs_only_what_depends_on_it(blank: str) -> None:
     assert state_of(root, "no_time_to_pour") == ("unchecked" if blank == "pot_life" else "right")
 
 
+def test_a_largest_batch_is_kept_to_and_without_densities_it_is_cautioned() -> None:
+    _, colour, cup = colour_and_cup(full_job(greatest_cup_mass=60))
+    assert colour.cells["cup_limit"].winner == "cup_mass_limit"
+    assert value_of(cup, "part_a_mass") + value_of(cup, "part_b_mass") <= 60 * (1 + 1e-9)
+    assert state_of(cup, "cup_too_heavy") == "right"
+    _, _, unknown = colour_and_cup(full_job(greatest_cup_mass=60, density_a=None))
+    assert state_of(unknown, "cup_too_heavy") == "wrong"
+
+
 def test_a_hot_room_gives_no_cup_at_all_and_a_stop() -> None:
     root, colour, cup = colour_and_cup(full_job(air_temperature=323.15, pot_life=1200))
     assert state_of(root, "no_time_to_pour") == "wrong"
@@ -439,7 +448,7 @@ def test_a_larger_cup_never_needs_more_of_them(need: float, limit: float, larger
     assume(limit > 2 * residue)
     few = cups.cups_by_geometry(need, larger * limit, more)
     assert 1 <= few <= cups.cups_by_geometry(need, limit, residue)
-    assert cups.cups_by_claim(need, larger * limit, more) <= cups.cups_by_claim(need, limit, residue)
+    assert cups.cups_by_claim(need, larger * limit) <= cups.cups_by_claim(need, limit)
 
 
 @LAW

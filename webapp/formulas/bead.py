@@ -22,7 +22,7 @@ def narrow_bead_height(stroke_width: Centimetres, edge_angle: Radians) -> Centim
     return stroke_width / 2 * math.tan(edge_angle / 2)
 
 
-@valid_range(says="a bead's edge angle must be under 180 degrees")
+@valid_range(says="A bead's edge angle must be under 180 degrees.")
 def narrow_bead_height_range(edge_angle: Radians) -> Truth:
     """True for an edge angle that a bead can stand at."""
     return edge_angle < math.pi
@@ -45,7 +45,7 @@ def narrow_bead_section(stroke_width: Centimetres, edge_angle: Radians) -> Squar
     return stroke_width**2 * fullness
 
 
-@valid_range(says="a bead's edge angle must be under 180 degrees")
+@valid_range(says="A bead's edge angle must be under 180 degrees.")
 def narrow_bead_section_range(edge_angle: Radians) -> Truth:
     """True for an edge angle that a bead can stand at."""
     return edge_angle < math.pi
@@ -70,7 +70,7 @@ def wide_bead_section(
     return height * stroke_width - 2 * capillary_length**2 * math.sin(edge_angle)
 
 
-@valid_range(says="the stroke is narrower than 8 capillary lengths, so its bead is not level in the middle")
+@valid_range(says="The stroke is narrower than 8 capillary lengths, so its bead is not level in the middle.")
 def wide_bead_section_range(stroke_width: Centimetres, capillary_length: Centimetres) -> Truth:
     """True for strokes wide enough for a level middle."""
     return stroke_width >= 8 * capillary_length

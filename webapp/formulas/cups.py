@@ -124,26 +124,24 @@ def cups_by_geometry_range(cup_limit: CubicCentimetres, cup_residue: CubicCentim
 
 
 @formula(level="colour")
-def cups_by_claim(
-    claim_need: CubicCentimetres, cup_limit: CubicCentimetres, cup_residue: CubicCentimetres
-) -> Count:
+def cups_by_claim(claim_need: CubicCentimetres, cup_limit: CubicCentimetres) -> Count:
     """Cups for one coat by the maker's claim, which counts what stays behind already.
 
-    Range: a cup that gives more than stays behind in it.
+    Range: a cup that may hold something.
     Example: a claim of 400 mL in cups of 180 mL takes 3 cups.
 
-    >>> cups_by_claim(400, 180, 5)
+    >>> cups_by_claim(400, 180)
     3
 
     Source: arithmetic.
     """
-    return max(1, whole_up(claim_need / max(cup_limit, cup_residue)))
+    return max(1, whole_up(claim_need / cup_limit))
 
 
-@valid_range(says="One cup may hold no more than stays behind on its walls, so there is nothing to pour.")
-def cups_by_claim_range(cup_limit: CubicCentimetres, cup_residue: CubicCentimetres) -> Truth:
-    """A cup that gives more than stays behind in it."""
-    return cup_limit > cup_residue
+@valid_range(says="One cup may hold nothing, so there is nothing to pour.")
+def cups_by_claim_range(cup_limit: CubicCentimetres) -> Truth:
+    """A cup that may hold something."""
+    return cup_limit > 0
 
 
 @formula(level="colour")
@@ -190,3 +188,21 @@ def cup_too_small(cup_limit: CubicCentimetres, cup_residue: CubicCentimetres) ->
     (True, False)
     """
     return cup_limit <= cup_residue
+
+
+@check(
+    level="cup",
+    severity="caution",
+    says="This cup is likely heavier than the largest batch of the card, and heavy batches overheat. Enter "
+    "both densities, so that the limit can be kept, or mix less in a cup.",
+    beside="cup_volume",
+)
+def cup_too_heavy(
+    cup_volume: CubicCentimetres, nominal_density: GramsPerCubicCentimetre, greatest_cup_mass: Grams
+) -> Truth:
+    """True where a cup of an ordinary mix is over the card's largest batch by more than a quarter.
+
+    >>> cup_too_heavy(150, 1.10, 100), cup_too_heavy(100, 1.10, 100)
+    (True, False)
+    """
+    return cup_volume * nominal_density > 1.25 * greatest_cup_mass

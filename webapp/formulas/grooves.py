@@ -71,7 +71,7 @@ def round_groove_section(groove_width: Centimetres, bit_diameter: Centimetres) -
     return bit_diameter**2 / 4 * (half_angle - math.sin(half_angle) * math.cos(half_angle))
 
 
-@valid_range(says="the groove is wider than the bit that cut it")
+@valid_range(says="The groove is wider than the bit that cut it.")
 def round_groove_section_range(groove_width: Centimetres, bit_diameter: Centimetres) -> Truth:
     """True for a groove no wider than its bit."""
     return groove_width <= bit_diameter
@@ -93,7 +93,7 @@ def round_groove_depth(groove_width: Centimetres, bit_diameter: Centimetres) -> 
     return bit_diameter / 2 - (bit_diameter**2 / 4 - groove_width**2 / 4) ** 0.5
 
 
-@valid_range(says="the groove is wider than the bit that cut it")
+@valid_range(says="The groove is wider than the bit that cut it.")
 def round_groove_depth_range(groove_width: Centimetres, bit_diameter: Centimetres) -> Truth:
     """True for a groove no wider than its bit."""
     return groove_width <= bit_diameter

@@ -122,7 +122,7 @@ def mix_volume(reading_total: CubicCentimetres, cups: Count) -> CubicCentimetres
 @formula(level="cup")
 def ratio_deviation(
     reading_a: CubicCentimetres, reading_b: CubicCentimetres, ratio_a: Ratio, ratio_b: Ratio
-) -> Ratio:
+) -> Share:
     """How far the readings are from the ratio: 0 where they keep it, above 0 where A is too much.
 
     Range: any.
@@ -139,7 +139,7 @@ def ratio_deviation(
 @formula(level="cup")
 def worst_ratio_deviation(
     reading_a: CubicCentimetres, reading_b: CubicCentimetres, cup_graduation: CubicCentimetres
-) -> Ratio:
+) -> Share:
     """How far the ratio is out when one part is read half a mark high and the other half a mark low.
 
     Range: part B more than half a mark.

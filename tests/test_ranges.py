@@ -1,0 +1,81 @@
+"""Ranges: just inside a formula's range it has a value, just outside the cell is blank and says why."""
+
+import pytest
+
+from webapp.formulas.book import load_book
+
+BOOK = load_book()
+
+# Formula, the last arguments inside its range, and the first outside of it.
+EDGES = [
+    (
+        "face_area",
+        {"shape_area": 100, "total_opening_area": 99.99},
+        {"shape_area": 100, "total_opening_area": 100},
+    ),
+    (
+        "rounded_rectangle_area",
+        {"width": 40, "height": 30, "corner_radius": 15},
+        {"width": 40, "height": 30, "corner_radius": 15.01},
+    ),
+    (
+        "rounded_rectangle_edge",
+        {"width": 30, "height": 40, "corner_radius": 15},
+        {"width": 30, "height": 40, "corner_radius": 15.01},
+    ),
+    (
+        "ring_area",
+        {"outer_diameter": 20, "inner_diameter": 19.99},
+        {"outer_diameter": 20, "inner_diameter": 20},
+    ),
+    (
+        "ring_edge",
+        {"outer_diameter": 20, "inner_diameter": 19.99},
+        {"outer_diameter": 20, "inner_diameter": 20},
+    ),
+    ("polygon_area", {"side_count": 3}, {"side_count": 2}),
+    ("polygon_edge", {"side_count": 3}, {"side_count": 2}),
+    ("capsule_area", {"length": 10, "width": 10}, {"length": 9.99, "width": 10}),
+    ("capsule_edge", {"length": 10, "width": 10}, {"length": 9.99, "width": 10}),
+    ("arch_top_area", {"width": 30, "rise": 15}, {"width": 30, "rise": 15.0001}),
+    ("arch_top_edge", {"width": 30, "rise": 15}, {"width": 30, "rise": 15.0001}),
+    (
+        "claim_film_share",
+        {"stated_coverage": 10, "stated_coverage_depth": 0.1},
+        {"stated_coverage": 10, "stated_coverage_depth": 0.1002},
+    ),
+    ("cups_by_geometry", {"cup_limit": 10, "cup_residue": 9.99}, {"cup_limit": 10, "cup_residue": 10}),
+    ("cups_by_claim", {"cup_limit": 0.001}, {"cup_limit": 0}),
+    (
+        "worst_ratio_deviation",
+        {"reading_b": 5.01, "cup_graduation": 10},
+        {"reading_b": 5, "cup_graduation": 10},
+    ),
+    ("first_drops", {"tint_limit_drops": 1}, {"tint_limit_drops": 0}),
+    (
+        "dropper_drop_volume",
+        {"tip_diameter": 0.595, "tint_surface_tension": 25, "tint_density": 1.1, "gravity": 980.665},
+        {"tip_diameter": 0.6, "tint_surface_tension": 25, "tint_density": 1.1, "gravity": 980.665},
+    ),
+    (
+        "curing_temperature",
+        {"surface_temperature": 283.15, "least_cure_temperature": 283.15},
+        {"surface_temperature": 283.14, "least_cure_temperature": 283.15},
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("name", "inside", "outside"), EDGES, ids=lambda each: each if isinstance(each, str) else ""
+)
+def test_a_range_ends_where_it_says(name: str, inside: dict[str, float], outside: dict[str, float]) -> None:
+    row = BOOK.ranges[f"{name}_range"]
+    assert row.formula.function(**inside)
+    assert not row.formula.function(**outside)
+
+
+@pytest.mark.parametrize("name", BOOK.ranges)
+def test_a_range_gives_its_reason_as_a_sentence(name: str) -> None:
+    says = BOOK.ranges[name].says
+    assert says[0].isupper()
+    assert says.endswith(".")
