@@ -162,6 +162,11 @@ def test_styles_are_joined_in_the_order_of_the_cascade(static):
     assert join_styles(static) == b"@layer tokens, base;\n\nbody { margin: 0; }\n"
 
 
+def test_a_second_file_of_a_concept_follows_the_first(static):
+    write(static / "styles/base-print.css", "p {}\n")
+    assert join_styles(static).endswith(b"body { margin: 0; }\n\np {}\n")
+
+
 def test_a_style_without_a_place_in_the_order_is_refused(static):
     write(static / "styles/zebra.css", "")
     with pytest.raises(

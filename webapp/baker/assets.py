@@ -24,6 +24,7 @@ STYLE_ORDER = (
     "timeline",
     "working",
     "bench",
+    "bench-rows",
     "bench-stage",
     "bench-ready",
     "menu",
@@ -63,14 +64,16 @@ def read_icons(static: Path) -> dict[str, bytes]:
 
 def join_styles(static: Path) -> bytes:
     """Join the style files in the order of the cascade; a file that has no place in the order is an error."""
-    folder = static / "styles"
-    strange = sorted({path.stem for path in folder.glob("*.css")} - set(STYLE_ORDER))
-    if strange:
-        raise BakeError(
-            f"static/styles/{strange[0]}.css has no place in STYLE_ORDER of {Path(__file__).name}"
-        )
-    files = [folder / f"{name}.css" for name in STYLE_ORDER]
-    return b"\n".join(path.read_bytes().strip() + b"\n" for path in files if path.is_file())
+    paths = sorted((static / "styles").glob("*.css"), key=_place_in_cascade)
+    return b"\n".join(path.read_bytes().strip() + b"\n" for path in paths)
+
+
+def _place_in_cascade(path: Path) -> tuple[int, str]:
+    # `bench-rows` follows `bench`: a concept may take more than one file.
+    concept = path.stem.partition("-")[0]
+    if concept not in STYLE_ORDER:
+        raise BakeError(f"static/styles/{path.name} has no place in STYLE_ORDER of {Path(__file__).name}")
+    return STYLE_ORDER.index(concept), path.stem
 
 
 def imports_of(source: str) -> tuple[list[str], list[str]]:

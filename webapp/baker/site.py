@@ -38,6 +38,8 @@ def render_index(page: Page) -> str:
         "page": page,
         "fields": forms.page_fields(),
         "fields_in": forms.fields_in,
+        "groups_in": forms.groups_in,
+        "only_with": forms.ONLY_WITH,
         "options_that_ask": forms.options_that_ask,
     }
     return environment.get_template("index.html").render(context)
