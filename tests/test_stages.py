@@ -1,0 +1,162 @@
+"""The bench's stages: the table is whole, every cell it names exists, clocks count from where they must."""
+
+import json
+
+import pytest
+
+from webapp.jobfile import read_job
+from webapp.sheet.wiring import load_sheet
+from webapp.stages import (
+    CONTACT,
+    CONTACT_STAGE,
+    DUE,
+    EARLIEST,
+    END_OF_POUR,
+    END_OF_POUR_STAGE,
+    LAST_HAND_STAGE,
+    LATEST,
+    OWN_START,
+    READY_LINES,
+    STAGES,
+    TAPS,
+    stages_table,
+)
+
+NAMES = [stage.name for stage in STAGES]
+BY_NAME = {stage.name: stage for stage in STAGES}
+
+
+def cells_of(stage):
+    beside = [cell for each in stage.beside for cell in each.cells]
+    ready = [cell for line in stage.lines for cell in line.cells]
+    return [each for each in (stage.duration, *stage.figures, *beside, *ready) if each]
+
+
+def test_a_cup_walks_in_the_order_of_the_work():
+    assert NAMES == [
+        "make_ready",
+        "part_a",
+        "part_b",
+        "fill",
+        "mix",
+        "tint",
+        "clean_cup",
+        "pour",
+        "first_mist",
+        "second_mist",
+        "cover",
+        "tack_free",
+        "recoat_opens",
+        "recoat_closes",
+        "cured",
+        "top_coat",
+    ]
+
+
+def test_no_tap_has_the_name_of_another():
+    assert len(TAPS) == len(set(TAPS))
+
+
+@pytest.mark.parametrize("stage", STAGES, ids=NAMES)
+def test_every_cell_of_a_stage_is_in_the_sheet(stage):
+    sheet = load_sheet()
+    known = {node.name for node in sheet.nodes}
+    assert set(cells_of(stage)) <= known
+
+
+def test_the_ready_lines_ask_checks_that_there_are():
+    known = set(load_sheet().book.checks)
+    assert {check for line in READY_LINES for check in line.checks} <= known
+
+
+@pytest.mark.parametrize("stage", STAGES, ids=NAMES)
+def test_a_stage_has_one_instruction_and_one_button(stage):
+    assert stage.title
+    assert stage.instruction.endswith((".", "?"))
+    assert 0 < len(stage.button) <= 24
+    assert len(stage.instruction) <= 64
+
+
+@pytest.mark.parametrize("stage", [each for each in STAGES if each.duration], ids=lambda each: each.name)
+def test_a_clock_says_what_it_is_what_was_missed_and_why_there_is_none(stage):
+    assert stage.counts_from in (CONTACT, END_OF_POUR, OWN_START)
+    assert stage.bound in (DUE, EARLIEST, LATEST)
+    assert stage.clock
+    assert stage.late
+    assert stage.past
+    assert stage.without
+    assert stage.rings
+
+
+def test_mists_and_what_must_not_be_early_count_from_the_end_of_the_pour():
+    counted = [name for name in NAMES if BY_NAME[name].counts_from == END_OF_POUR]
+    assert counted == ["first_mist", "second_mist", "tack_free", "recoat_opens", "cured", "top_coat"]
+
+
+def test_what_must_not_be_late_counts_from_the_contact():
+    late = [name for name in NAMES if BY_NAME[name].bound == LATEST]
+    assert late == ["pour", "recoat_closes"]
+    assert all(BY_NAME[name].counts_from == CONTACT for name in late)
+
+
+def test_contact_pour_and_cover_come_in_that_order():
+    places = [NAMES.index(name) for name in (CONTACT_STAGE, END_OF_POUR_STAGE, LAST_HAND_STAGE)]
+    assert places == sorted(places)
+
+
+@pytest.mark.parametrize(
+    ("name", "word"),
+    [
+        ("make_ready", "Gloves"),
+        ("part_b", "allergic"),
+        ("mix", "smoke"),
+        ("tint", "limit"),
+        ("pour", "heats"),
+        ("first_mist", "flame"),
+        ("second_mist", "flame"),
+        ("top_coat", "respirator"),
+    ],
+)
+def test_a_caution_stands_where_it_matters(name, word):
+    assert word in " ".join(BY_NAME[name].cautions)
+
+
+def test_what_burns_or_cures_defers_to_the_maker():
+    for name in ("part_b", "first_mist", "second_mist"):
+        assert "maker's sheet" in " ".join(BY_NAME[name].cautions)
+
+
+def test_a_cup_past_its_pour_by_is_set_outdoors():
+    says = BY_NAME["pour"].past
+    assert "Do not pour" in says
+    assert "outdoors on a fireproof surface" in says
+    assert "do not seal it" in says
+
+
+def test_prompts_cover_sides_and_bottom_in_rising_shares():
+    prompts = BY_NAME["mix"].prompts
+    shares = [prompt.share for prompt in prompts]
+    assert shares == sorted(shares)
+    assert shares[0] == 0
+    assert shares[-1] < 1
+    said = " ".join(prompt.says for prompt in prompts)
+    assert "sides" in said
+    assert "bottom" in said
+
+
+def test_the_table_is_plain_data():
+    assert json.loads(json.dumps(stages_table()))[0]["lines"][0]["name"] == "gloves"
+
+
+def test_a_job_file_takes_every_tap():
+    taps = [{"stage": name, "at": "2025-11-14T10:40:00.000Z"} for name in TAPS]
+    cup = {
+        "id": "k1",
+        "coat": 1,
+        "number": 1,
+        "begun": "2025-11-14T10:40:00.000Z",
+        "amounts": {},
+        "taps": taps,
+    }
+    job = {"format": "sixteenth-job", "version": 1, "colours": [{"id": "c1", "cups": [cup]}]}
+    assert read_job(json.dumps(job))["colours"][0]["cups"][0]["taps"] == taps
