@@ -17,13 +17,14 @@ function timesGivenOut(cup) {
 export function calendarWords(cup, colour, now) {
   const count = coming(cup, colour, now).length;
   if (!count) return "";
-  const times = count === 1 ? "1 time" : `${count} times`;
-  return timesGivenOut(cup) ? `Put ${times} into the calendar again` : `Put ${times} into the phone’s calendar`;
+  const alarms = count === 1 ? "1 alarm" : `${count} alarms`;
+  return timesGivenOut(cup) ? `Put ${alarms} into the calendar again` : `Put ${alarms} into the phone’s calendar`;
 }
 
 /** Hand a cup's coming times out as one calendar file. Call it from a tap. */
 export function handOutTimes(cup, colour, jobName, now) {
-  const clocks = coming(cup, colour, now).map((clock) => ({ ...clock, title: `${jobName ? `${jobName}: ` : ""}${clockTitle(clock)}` }));
+  const before = jobName ? `${jobName}: ` : "";
+  const clocks = coming(cup, colour, now).map((clock) => ({ ...clock, title: `${before}${clockTitle(clock)}` }));
   const text = calendarText(calendarEvents(clocks, timesGivenOut(cup)), now);
   return handOut({ name: `${fileName(colour.name)}-cup-${cup.number}.ics`, type: "text/calendar", text });
 }

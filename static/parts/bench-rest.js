@@ -10,6 +10,17 @@ export function moveRest(root, facts) {
   showRows(part("missed", root), missedRows(facts), facts.now);
   showRows(part("clocks", root), clockRows(facts), facts.now);
   showRows(part("ready", root), readyRows(facts), facts.now);
+  showCalendar(root, facts);
+}
+
+function showCalendar(root, { context, now }) {
+  const words = context ? calendarWords(context.cup, context.colour, now) : "";
+  setHidden(button(root, "calendar"), !words);
+  setText(part("calendar-words", root), words);
+}
+
+function button(root, name) {
+  return root.querySelector(`[data-act="bench-${name}"]`);
 }
 
 /**
@@ -18,7 +29,7 @@ export function moveRest(root, facts) {
  * @param {import("./bench-clocks.js").Facts & {sheet: object, prepare: (colour: object) => void}} facts
  */
 export function showRest(root, facts) {
-  const { job, sheet, context, now, prepare } = facts;
+  const { job, sheet, context, prepare } = facts;
   const isInHand = context !== null && endOfPour(context.cup) === null;
   const next = isInHand ? [] : nextCups(job, sheet).slice(context ? 0 : 1);
   part("next-cups", root).replaceChildren(...next.map((each) => choice(
@@ -28,15 +39,8 @@ export function showRest(root, facts) {
   const curing = curingRows(facts);
   setHidden(part("curing", root), !curing.length);
   part("curing-cups", root).replaceChildren(...curing);
-  showExtras(root, context, isInHand, now);
-}
-
-function showExtras(root, context, isInHand, now) {
-  const [calendar, finish] = ["calendar", "finish"].map((name) => root.querySelector(`[data-act="bench-${name}"]`));
-  const words = context ? calendarWords(context.cup, context.colour, now) : "";
+  const finish = button(root, "finish");
   const isBegun = isInHand && !stageOf(context.cup).lines.length;
-  setHidden(calendar, !words);
-  setText(part("calendar-words", root), words);
   setHidden(finish, !(isBegun || (context && isCuring(context.cup))));
   setText(finish, isInHand ? "Set this cup aside, not poured" : "Done with this cup");
 }
