@@ -1,6 +1,21 @@
 // Readiness for flight mode: registers the worker, says "ready" only when every file is found, offers a new version.
 
 const WORKER = "service-worker.js";
+const NO_WORKER = "Not kept for offline: this needs an https address, or localhost, and no private window.";
+const BROKEN_OFF = "Not yet ready for offline: the download broke off. Stay online and come back to this page.";
+
+let trustedAddress = null;
+let registered = null;
+
+/**
+ * Resolve once a worker serves this page, or when none will: the worker brings the rarer modules in one answer,
+ * so it pays to wait for it on the very first visit.
+ */
+export async function served() {
+  if (!("serviceWorker" in navigator) || navigator.serviceWorker.controller) return;
+  // Without a worker the modules come over the network, one by one.
+  await register().then(installed).catch(() => {});
+}
 
 /**
  * Register the worker and tell what becomes of it.
@@ -10,60 +25,67 @@ const WORKER = "service-worker.js";
  * @returns {Promise<{offer: () => void, takeOver: () => void}>} `offer` asks anew once the bench is free
  */
 export async function watchOffline({ tell, isBusy }) {
-  const silent = { offer() {}, takeOver() {} };
+  const notReady = (says) => tell({ state: "not ready", says });
   if (!("serviceWorker" in navigator)) {
-    tell({ state: "not ready", says: "Not kept for offline: this needs an https address, or localhost." });
-    return silent;
+    notReady(NO_WORKER);
+    return { offer() {}, takeOver() {} };
   }
-  try {
-    const registration = await register();
-    reloadWhenTaken();
-    const offer = () => {
-      if (registration.waiting && navigator.serviceWorker.controller && !isBusy()) {
-        tell({ state: "new version", says: "A new version is here, whole. Your work stays." });
-      }
-    };
-    registration.addEventListener("updatefound", () => {
-      registration.installing?.addEventListener("statechange", offer);
-    });
-    document.addEventListener("visibilitychange", () => {
-      if (document.visibilityState === "visible" && !isBusy()) registration.update().catch(() => {});
-    });
-    offer();
-    reportReadiness(tell);
-    return { offer, takeOver: () => registration.waiting?.postMessage({ say: "take over" }) };
-  } catch {
-    tell(await unregistered());
-    return silent;
-  }
+  const waiting = async () => (await navigator.serviceWorker.getRegistration())?.waiting;
+  const offer = async () => {
+    if (navigator.serviceWorker.controller && !isBusy() && (await waiting())) {
+      tell({ state: "new version", says: "A new version is here, whole. Your work stays." });
+    }
+  };
+  const look = async () => {
+    try {
+      const registration = await register();
+      registration.onupdatefound = () => registration.installing?.addEventListener("statechange", offer);
+      if (await installed(registration)) await tellReadiness(registration.active, tell);
+      else notReady(BROKEN_OFF);
+      offer();
+    } catch {
+      if (navigator.serviceWorker.controller) await tellReadiness(navigator.serviceWorker.controller, tell);
+      else notReady(NO_WORKER);
+    }
+  };
+  reloadWhenTaken();
+  document.addEventListener("visibilitychange", async () => {
+    if (document.visibilityState !== "visible" || isBusy()) return;
+    const registration = await navigator.serviceWorker.getRegistration();
+    if (!registration) registered = null;
+    if (registration?.active) registration.update().catch(() => {});
+    else look();
+  });
+  look();
+  return { offer, takeOver: async () => (await waiting())?.postMessage({ say: "take over" }) };
 }
-
-/**
- * Resolve once a worker serves this page, or when none will: the worker brings the rarer modules in one answer,
- * so it pays to wait for it on the very first visit.
- */
-export async function served() {
-  if (!("serviceWorker" in navigator) || navigator.serviceWorker.controller) return;
-  try {
-    const { active, installing } = await register();
-    if (!active && installing) await reached(installing, ["activated", "redundant"]);
-  } catch {
-    // Without a worker the modules come over the network, one by one.
-  }
-}
-
-let registration = null;
 
 function register() {
-  registration = registration ?? registerOnce();
-  return registration;
+  registered = registered ?? navigator.serviceWorker.register(address(), { scope: "./", updateViaCache: "none" });
+  return registered;
 }
 
-function registerOnce() {
-  const address = new URL(WORKER, document.baseURI).href;
-  const policy = globalThis.trustedTypes?.createPolicy("script-address", { createScriptURL: () => address });
-  const trusted = policy ? policy.createScriptURL(WORKER) : address;
-  return navigator.serviceWorker.register(trusted, { scope: "./", updateViaCache: "none" });
+function address() {
+  const { href } = new URL(WORKER, document.baseURI);
+  const policy = { createScriptURL: () => href };
+  trustedAddress = trustedAddress
+    ?? (globalThis.trustedTypes?.createPolicy("script-address", policy) ?? policy).createScriptURL(WORKER);
+  return trustedAddress;
+}
+
+/** Wait until a registration has a worker at work; false where its download broke off. */
+async function installed(registration) {
+  const worker = registration.active ?? registration.waiting ?? registration.installing;
+  if (!worker) return false;
+  await reached(worker, ["activated", "redundant"]);
+  return worker.state === "activated";
+}
+
+function reached(worker, states) {
+  if (states.includes(worker.state)) return Promise.resolve();
+  return new Promise((resolve) => {
+    worker.addEventListener("statechange", () => states.includes(worker.state) && resolve());
+  });
 }
 
 /** A page of the old version can no longer load its rarer screens once the new worker has taken over. */
@@ -75,22 +97,10 @@ function reloadWhenTaken() {
   });
 }
 
-async function reportReadiness(tell) {
-  const { active } = await navigator.serviceWorker.ready;
-  await reached(active, ["activated"]);
-  const { missing } = await ask(active, "are you whole");
-  if (missing.length === 0) {
-    tell({ state: "ready", says: "Ready for offline" });
-  } else {
-    tell({ state: "not ready", says: `Not yet ready for offline: ${missing.length} files missing. Stay online.` });
-  }
-}
-
-function reached(worker, states) {
-  if (states.includes(worker.state)) return Promise.resolve();
-  return new Promise((resolve) => {
-    worker.addEventListener("statechange", () => states.includes(worker.state) && resolve());
-  });
+async function tellReadiness(worker, tell) {
+  const { missing } = await ask(worker, "are you whole");
+  if (missing.length === 0) tell({ state: "ready", says: "Ready for offline" });
+  else tell({ state: "not ready", says: `Not yet ready for offline: ${missing.length} files missing. Stay online.` });
 }
 
 function ask(worker, say) {
@@ -99,13 +109,4 @@ function ask(worker, say) {
     port1.onmessage = (event) => resolve(event.data);
     worker.postMessage({ say }, [port2]);
   });
-}
-
-/** Offline, a registration may be refused although an earlier one still serves every file. */
-async function unregistered() {
-  const worker = navigator.serviceWorker.controller;
-  if (worker && (await ask(worker, "are you whole")).missing.length === 0) {
-    return { state: "ready", says: "Ready for offline" };
-  }
-  return { state: "not ready", says: "Not kept for offline: the browser refused it. A private window does." };
 }
