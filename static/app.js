@@ -24,7 +24,7 @@ const BROKEN = { kind: "broken", says: "Something went wrong here. What you type
 const storage = await openStorage(tell);
 openJob((await recovered()) ?? JSON.parse(JSON.stringify(example)));
 part("sheet").hidden = false;
-part("next").hidden = false;
+part("next").hidden = !state.job.example;
 showJobSheet(part("page"));
 subscribe((change) => change.kind !== "open" && storage.save(state.job));
 document.addEventListener("click", clicked);
@@ -39,6 +39,8 @@ async function recovered() {
 /** Load what the first screen does without, once it is painted. */
 async function load() {
   await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+  const { served } = await import("./offline.js");
+  await served();
   const screens = await Promise.all(LATER.map((each) => each()));
   for (const screen of screens) screen.join(page, { storage, say, takeJob });
 }

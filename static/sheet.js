@@ -206,7 +206,8 @@ export function rowTitle(row) {
   if (row.level === "job") return "the job";
   if (row.level === "cup") return `each cup of ${rowTitle(row.parent)}`;
   const word = levels[row.level].word;
-  const title = row.name ? `${word} ${row.name}` : `${word} ${row.position}`;
+  const isSaid = row.name.toLowerCase().startsWith(word);
+  const title = isSaid ? row.name : `${word} ${row.name || row.position}`;
   return row.level === "opening" ? `${title} of ${rowTitle(row.parent)}` : title;
 }
 

@@ -8,7 +8,7 @@ const BELOW = {
 };
 const SECTION_KEYS = ["room", "card", "bench"];
 const SWATCHES = ["#08545c", "#8f2d1b", "#1f4b8f", "#c58a00", "#3d3d3d", "#5b2a6e", "#2f6b3a", "#b8b2a3"];
-const FIRST_NAMES = { colour: "Colour", face: "Face", opening: "Opening" };
+const FIRST_NAMES = { colour: "Colour", face: "Face", opening: "Cut-out" };
 
 const listeners = new Set();
 const removed = [];
@@ -72,7 +72,7 @@ export function takeCard(card) {
 /** Add a row of a level below a parent ("job", a colour's or a face's id) and return its id. */
 export function addRow(level, parentId, values = {}) {
   const rows = rowsBelow(parentId);
-  const row = { id: newId(level), name: freeName(FIRST_NAMES[level], rows), ...values };
+  const row = { id: newId(level), name: freeName(FIRST_NAMES[level], rows, rows.length + 1), ...values };
   if (level === "colour") Object.assign(row, { swatch: freeSwatch(rows), faces: [], cups: [], ...values });
   rows.push(row);
   touched();
@@ -84,7 +84,7 @@ export function addRow(level, parentId, values = {}) {
 export function copyRow(rowId) {
   const { row, level, rows } = rowOf(rowId);
   const copy = withNewIds(JSON.parse(JSON.stringify(row)), level);
-  copy.name = freeName(row.name.replace(/ \d+$/, ""), rows);
+  copy.name = freeName((row.name || FIRST_NAMES[level]).replace(/ \d+$/, ""), rows, 2);
   if (level === "colour") copy.cups = [];
   rows.splice(rows.indexOf(row) + 1, 0, copy);
   touched();
@@ -166,11 +166,11 @@ function withNewIds(row, level) {
   return row;
 }
 
-function freeName(stem, rows) {
+function freeName(stem, rows, first) {
   const taken = new Set(rows.map((row) => row.name));
-  let number = Math.max(rows.length, 1);
+  let number = first;
   while (taken.has(`${stem} ${number}`)) number += 1;
-  return taken.size || /^(Colour|Face|Opening)$/.test(stem) ? `${stem} ${number}` : stem;
+  return `${stem} ${number}`;
 }
 
 function freeSwatch(rows) {
@@ -187,6 +187,7 @@ function touched() {
   if (!job.example) return;
   delete job.example;
   job.id = newId("job");
+  job.name = job.name.replace(/^Example: (.)/, (_, first) => first.toUpperCase());
 }
 
 function announce(change) {

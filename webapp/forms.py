@@ -1,6 +1,6 @@
 """The page's forms, made from the table of inputs: plain WTForms, so a cached page carries no token."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Any
 
 from wtforms import Field, Form, RadioField, StringField, ValidationError
@@ -15,6 +15,108 @@ from webapp.sheet.wiring import load_sheet
 # `12 3/8` needs space and slash, which a phone's number pads lack; only whole counts do without.
 KEYBOARDS = {"count": "numeric"}
 KEYBOARD = "text"
+
+# How the longer sections are cut into groups; what stands in no group comes last, so nothing is left out.
+GROUPS: dict[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
+    "card": (
+        (
+            "Ratio",
+            ("ratio_basis", "stated_ratio_a", "stated_ratio_b", "density_a", "density_b", "ratio_tolerance"),
+        ),
+        ("Working time", ("pot_life", "pot_life_temperature", "pot_life_mass", "mix_time")),
+        ("Mist and tint", ("first_mist", "second_mist", "tint_limit")),
+        (
+            "Cure",
+            (
+                "stated_tack_free_time",
+                "tack_free_temperature",
+                "stated_recoat_opens",
+                "stated_recoat_closes",
+                "recoat_temperature",
+                "least_cure_temperature",
+                "stated_cure_time",
+                "cure_temperature",
+                "stated_top_coat_wait",
+                "top_coat_temperature",
+            ),
+        ),
+        (
+            "Depth and coverage",
+            ("greatest_coat_depth", "greatest_cup_mass", "stated_coverage", "stated_coverage_depth"),
+        ),
+        (
+            "Flow",
+            (
+                "stated_viscosity",
+                "viscosity_temperature",
+                "second_viscosity",
+                "second_viscosity_temperature",
+                "surface_tension",
+                "wetting_angle",
+            ),
+        ),
+    ),
+    "bench": (
+        (
+            "Cups",
+            (
+                "fill_share",
+                "vessels_per_cup",
+                "cup_diameter",
+                "residual_film",
+                "contingency",
+                "planned_coats",
+            ),
+        ),
+        ("Time", ("usable_share", "spread_rate", "tint_time", "transfer_time")),
+        ("Level and bubbles", ("bench_slope", "allowed_share", "ripple_length", "bubble_diameter")),
+        ("Stock and hours", ("stock_a", "stock_b", "labour_time", "wage")),
+    ),
+    "face": (
+        ("Ground", ("texture_depth", "pocket_depth")),
+        ("Edge", ("edge", "panel_edge_angle", "edge_radius", "raised_edge_height")),
+        ("Grooves", ("groove", "groove_width", "groove_angle", "bit_diameter", "groove_length")),
+    ),
+    "colour": (
+        (
+            "Drops",
+            (
+                "drop_basis",
+                "nominal_drop_volume",
+                "counted_volume",
+                "counted_drops",
+                "tip_diameter",
+                "tint_surface_tension",
+                "tint_density",
+                "first_share",
+                "recipe_load",
+                "allowed_error",
+            ),
+        ),
+        ("Hiding, from a drawdown", ("absorption_ratio", "scattering_power", "tested_load", "tested_depth")),
+    ),
+}
+
+# Fields that stand on the page only with some options of a choice.
+ONLY_WITH: dict[str, tuple[str, tuple[str, ...]]] = {
+    "panel_edge_angle": ("edge", ("sharp", "raised")),
+    "edge_radius": ("edge", ("rounded",)),
+    "raised_edge_height": ("edge", ("raised",)),
+    "groove_width": ("groove", ("v", "round")),
+    "groove_length": ("groove", ("v", "round")),
+    "groove_angle": ("groove", ("v",)),
+    "bit_diameter": ("groove", ("round",)),
+    "stated_span": ("shape", ("known", "lettering")),
+    "nominal_drop_volume": ("drop_basis", ("nominal",)),
+    "counted_volume": ("drop_basis", ("counted",)),
+    "counted_drops": ("drop_basis", ("counted",)),
+    "tip_diameter": ("drop_basis", ("dropper",)),
+    "tint_surface_tension": ("drop_basis", ("dropper",)),
+    "tint_density": ("drop_basis", ("dropper",)),
+    "first_share": ("tint", ("drops",)),
+    "recipe_load": ("tint", ("recipe",)),
+    "allowed_error": ("tint", ("recipe",)),
+}
 
 
 class QuantityField(StringField):
@@ -67,6 +169,8 @@ def _field_of(row: Input) -> Any:
     }
     if row.kind == "text":
         return StringField(row.label, description=row.help, render_kw=look)
+    if row.label != spoken_label(row):
+        look["aria-label"] = spoken_label(row)
     hint = placeholder_of(row)
     if hint:
         look["placeholder"] = hint
@@ -76,8 +180,21 @@ def _field_of(row: Input) -> Any:
 def placeholder_of(row: Input) -> str:
     """Return what a blank field stands for: its default, or the name of the input that takes its place."""
     if row.fallback_input:
-        return f"as {INPUTS[row.fallback_input].label.lower()}"
+        return f"as {spoken_label(INPUTS[row.fallback_input]).partition(',')[0].lower()}"
     return row.default or ""
+
+
+def spoken_label(row: Input) -> str:
+    """Return a label that stands by itself: "at" beside the pot life is heard as "Pot life, at".
+
+    >>> spoken_label(INPUTS["pot_life_temperature"]), spoken_label(INPUTS["pot_life"])
+    ('Pot life, at', 'Pot life')
+    """
+    if row.label[:1].isupper():
+        return row.label
+    rows = list(INPUTS.values())
+    before = [each for each in rows[: rows.index(row)] if each.label[:1].isupper()]
+    return f"{before[-1].label}, {row.label}"
 
 
 def page_fields() -> dict[str, Field]:
@@ -90,6 +207,16 @@ def page_fields() -> dict[str, Field]:
 def fields_in(section: str) -> list[str]:
     """Return the names of a section's inputs, in the table's order."""
     return [row.name for row in INPUTS.values() if row.section == section]
+
+
+def groups_in(section: str, without: Collection[str] = ()) -> list[tuple[str, list[str]]]:
+    """Return a section's inputs in titled groups, the ungrouped ones last, without those placed elsewhere."""
+    left = [name for name in fields_in(section) if name not in without]
+    groups = []
+    for title, names in GROUPS.get(section, ()):
+        groups.append((title, [name for name in names if name in left]))
+        left = [name for name in left if name not in names]
+    return [(title, names) for title, names in [*groups, ("More", left)] if names]
 
 
 def options_that_ask(quantity: str, asked: str) -> list[str]:

@@ -6,6 +6,7 @@ const TALL = BOTTOM - TOP;
 const MIDDLE = 108;
 const HALF_TOP = 84;
 const HALF_BOTTOM = 60;
+const LABEL_TALL = 40;
 const LABELS_APART = 26;
 const MOST_MARKS = 40;
 const STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
@@ -21,14 +22,15 @@ const STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
  */
 export function drawCup({ capacity, graduation, fills, title }) {
   const levels = fills.filter((fill) => fill.to > 0 && fill.to <= capacity * 1.0001);
+  const labels = labelHeights(levels.map((fill) => height(fill.to / capacity)));
   return svg(
     "svg",
     { class: "cup", viewBox: "0 0 320 216", role: "img", "aria-label": title },
     levels.map((fill, place) => film(fill, place ? levels[place - 1].to : 0, capacity)),
-    marks(capacity, graduation),
+    marks(capacity, graduation, levels.map((fill) => height(fill.to / capacity))),
     svg("path", { class: "cup__wall", d: wall() }),
     svg("path", { class: "cup__light", d: `M${half(0.12, -0.8)} ${height(0.12)}L${half(0.72, -0.8)} ${height(0.72)}` }),
-    levels.map((fill, place) => level(fill, capacity, labelHeight(levels, place, capacity))),
+    levels.map((fill, place) => level(fill, capacity, labels[place])),
   );
 }
 
@@ -71,15 +73,18 @@ function level({ part, to, says, also }, capacity, labelled) {
   );
 }
 
-/** Labels keep their distance: the lower one gives way downwards. */
-function labelHeight(levels, place, capacity) {
-  const own = height(levels[place].to / capacity);
-  const upper = levels[place + 1] && height(levels[place + 1].to / capacity);
-  const pushed = upper === undefined ? own : Math.max(own, upper + 42);
-  return Math.min(pushed, BOTTOM - 14);
+/** Labels keep their distance, the lowest first: each gives way upwards, and none leaves the picture. */
+function labelHeights(lines) {
+  let limit = BOTTOM - 14;
+  return lines.map((line) => {
+    const placed = Math.min(line, limit);
+    limit = placed - LABEL_TALL;
+    return Math.max(placed, TOP);
+  });
 }
 
-function marks(capacity, graduation) {
+/** The marks at the left wall; a figure gives way to a fill line that would cross it out. */
+function marks(capacity, graduation, lines) {
   const all = Math.floor((capacity / graduation) * 1.0001);
   const drawnEach = STEPS.find((step) => all / step <= MOST_MARKS) || 1000;
   const labelledEach = STEPS.find((step) => step >= drawnEach && (TALL / all) * step >= LABELS_APART) || 1000;
@@ -89,7 +94,7 @@ function marks(capacity, graduation) {
     const isLong = mark % labelledEach === 0;
     const [x, y] = [half(share, -1), height(share)];
     drawn.push(svg("path", { class: "cup__mark", d: `M${x} ${y}h${isLong ? 22 : 12}` }));
-    if (isLong) drawn.push(svg("text", { class: "cup__number", x: x + 27, y: y + 4.5 }, figure(mark * graduation)));
+    if (isLong && lines.every((line) => Math.abs(line - y) > 8)) drawn.push(svg("text", { class: "cup__number", x: x + 27, y: y + 4.5 }, figure(mark * graduation)));
   }
   return svg("g", {}, drawn);
 }

@@ -50,7 +50,7 @@ export function drawFace({ shape, sizes, across, up, tick, openings, title }) {
       "g",
       { transform: `translate(${round(x)} ${round(y)})` },
       svg("path", { class: "drawing__film", d: outline.path(w, h), "fill-rule": "evenodd" }),
-      svg("path", { class: "drawing__gloss", d: `M${round(w * 0.12)} ${round(h * 0.2)}h${round(w * 0.3)}` }),
+      svg("path", { class: "drawing__gloss", d: gloss(w, h) }),
       cutOuts(openings, scale, w, h),
     ),
     across && rule(x, y + h + 8, w, tick * scale, across),
@@ -92,6 +92,12 @@ function outlineOf(shape, sizes) {
 
 function box(width, height, path) {
   return { width, height, path };
+}
+
+/** Two strokes of light, as a wet film shows a window. */
+function gloss(w, h) {
+  const y = round(h * 0.18 + 3);
+  return `M${round(w * 0.3)} ${y}h${round(w * 0.2)}m8 0h${round(w * 0.04)}`;
 }
 
 function cutOuts(openings, scale, w, h) {

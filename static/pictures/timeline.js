@@ -20,7 +20,7 @@ const STEPS = [5, 10, 15, 20, 30, 60, 120, 240, 480].map((minutes) => minutes * 
 export function drawDay({ start, minutes, later, recoat, title }) {
   return svg(
     "svg",
-    { class: "day", viewBox: "0 0 320 176", role: "img", "aria-label": title },
+    { class: "day", viewBox: "0 0 320 184", role: "img", "aria-label": title },
     hourStrip(start, minutes),
     dayStrip(start, later, recoat),
   );
@@ -31,14 +31,14 @@ function hourStrip(start, { by, poured, mists }) {
   if (!ends.length) return null;
   const span = Math.max(...ends) * 1.08;
   const at = (seconds) => place(seconds, span);
-  const step = STEPS.find((each) => span / each <= 5) || STEPS[STEPS.length - 1];
+  const step = STEPS.find((each) => span / each <= 4) || STEPS[STEPS.length - 1];
   const clocks = wholeClocks(start, span, step);
   return svg(
     "g",
     {},
     svg("path", { class: "day__wash", d: bar(LEFT, RIGHT, 26) }),
     poured !== null && svg("path", { class: "day__film", d: film(LEFT, at(poured), 26) }),
-    clocks.map(({ seconds, says }) => tick(at(seconds), 50, says)),
+    apart(clocks.map(({ seconds, says }) => ({ x: at(seconds), says }))).map(({ x, says }) => tick(x, 50, says)),
     by !== null && svg("path", { class: "day__stop", d: `M${at(by)} 18V54` }),
     by !== null && svg("text", { class: "day__words day__words--stop", x: at(by), y: 13, "text-anchor": anchor(at(by)) }, "pour by"),
     mists.map((each, index) => each !== null && svg("g", { class: "day__mist" }, mist(at(each)), svg("title", {}, index ? "second mist" : "first mist"))),
@@ -52,7 +52,7 @@ function dayStrip(start, later, recoat) {
   const at = (seconds) => place(seconds, span);
   return svg(
     "g",
-    { transform: "translate(0 88)" },
+    { transform: "translate(0 104)" },
     svg("path", { class: "day__wash", d: bar(LEFT, RIGHT, 26) }),
     nights(start, span).map(([from, to]) => svg("path", { class: "day__night", d: bar(at(from), at(to), 26) })),
     recoat && svg("path", { class: "day__recoat", d: `M${at(recoat[0])} 46H${at(Math.min(recoat[1], span))}` }),
@@ -90,6 +90,11 @@ function tick(x, y, says) {
     svg("path", { d: `M${x} ${y - 4}v6` }),
     svg("text", { class: "day__words", x, y: y + 17, "text-anchor": anchor(x) }, says),
   );
+}
+
+/** Times keep a word's length from one another. */
+function apart(marks) {
+  return marks.filter(({ x }, place) => place === 0 || x - marks[place - 1].x > 54);
 }
 
 function anchor(x) {

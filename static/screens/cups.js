@@ -12,9 +12,10 @@ const LIMITS = {
 /** Bring the cups to life: the measuring cup with its fill lines, and why there are that many. */
 export function join(page) {
   Object.assign(page.say, {
+    "your-cup": (row) => yourCup(row.cells),
     "a-coat": (row) => (row.cells.coats_to_pour?.value > 1 ? `, for each of ${row.cells.coats_to_pour.value} coats` : ""),
     "why-before": (row) => (row.cells.cups?.value === 1 ? "One cup is enough. It may hold" : "Because one cup may hold"),
-    "why-after": (row) => (LIMITS[row.cells.cup_limit?.winner] ? `: ${LIMITS[row.cells.cup_limit.winner]}.` : "."),
+    "why-after": (row) => `${LIMITS[row.cells.cup_limit?.winner] ?? "the least of your limits"}.`,
   });
   page.draw.cup = (node, row) => {
     const cup = cupOf(row);
@@ -22,6 +23,12 @@ export function join(page) {
     if (cup) redraw(node, cup, drawCup);
   };
   page.requestRender();
+}
+
+function yourCup({ cup_capacity: capacity, cup_graduation: graduation }) {
+  const unit = unitShown("volume", state.job.units);
+  const says = (cell) => (cell.blank ? "____" : show(cell.value, "volume", unit));
+  return `Cup of ${says(capacity)}, marked every ${says(graduation)}.`;
 }
 
 /** What the picture of a cup row shows, in the job's unit of volume; null where no cup is known. */

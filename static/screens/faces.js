@@ -77,9 +77,11 @@ function copyOf(page, rowId) {
 }
 
 function remove(page, rowId) {
+  const parent = document.querySelector(`[data-id="${rowId}"]`).parentElement.closest("[data-id]");
   removeRow(rowId);
   if (page.editing === rowId) page.editing = null;
   page.render();
+  parent.querySelector("[data-act^='add-']")?.focus();
   showUndo();
 }
 
@@ -123,19 +125,27 @@ function written(page, row, name) {
 }
 
 function sizesInWords(page, row) {
-  const sizes = (SIZES[row.cells.shape?.value] || []).map((name) => written(page, row, name)).filter(Boolean);
+  const sizes = withOneUnit((SIZES[row.cells.shape?.value] || []).map((name) => written(page, row, name)).filter(Boolean));
   const depth = written(page, row, "depth");
   const pieces = row.cells.pieces?.value;
   const parts = [sizes.join(" × ") || "no sizes yet", depth && `${depth} deep`, pieces > 1 && `${rounded(pieces)} pieces`];
   return parts.filter(Boolean).join(" · ");
 }
 
+/** Write a unit that all sizes share only behind the last: "18 × 12 1/4 in". */
+function withOneUnit(sizes) {
+  const units = new Set(sizes.map((size) => size.replace(/^[-\d.,/ ]+/, "")));
+  if (units.size !== 1) return sizes;
+  const [unit] = units;
+  return sizes.map((size, place) => (place < sizes.length - 1 ? size.slice(0, size.length - unit.length).trim() : size));
+}
+
 function drawDepths(node, row) {
   const unit = unitShown("length", state.job.units);
   redraw(node, unit, () => DEPTHS[unit].map((depth) => element(
     "button",
-    { type: "button", class: "chip", "data-act": "set-depth", "data-depth": depth },
-    depth,
+    { type: "button", class: "chip", "data-act": "set-depth", "data-depth": depth, "aria-label": depth },
+    depth.replace(` ${unit}`, ""),
   )));
   const value = row.cells.depth?.value;
   for (const chip of node.children) {

@@ -6,7 +6,7 @@ import * as dom from "../lib/dom.js";
 
 const BLANK = { figure: "—", unit: "" };
 const HAS_UNIT = /[a-z"'′″°%]/i;
-const MARKS = "cell because checks field choice say draw when when-example rows swatch input editor".split(" ");
+const MARKS = "cell because checks field choice say draw when above when-example rows swatch input editor".split(" ");
 const BOUND = MARKS.map((mark) => `[data-${mark}]`).join(",");
 
 /**
@@ -174,6 +174,10 @@ const BINDS = {
   when: (node) => {
     const [name, ...options] = node.dataset.when.split(" ");
     return (row) => dom.setHidden(node, !options.includes(row.cells[name]?.value));
+  },
+  above: (node) => {
+    const [name, least] = node.dataset.above.split(" ");
+    return (row) => dom.setHidden(node, !(row.cells[name]?.value > Number(least)));
   },
   whenExample: (node) => () => dom.setHidden(node, !state.job.example),
   rows: (node) => {

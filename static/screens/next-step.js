@@ -2,7 +2,7 @@ import { inputs, stages } from "../printed.js";
 import { called } from "../quantities.js";
 import { rowTitle } from "../sheet.js";
 import { state } from "../store.js";
-import { part, setAttribute, setText } from "../lib/dom.js";
+import { part, setAttribute, setHidden, setText } from "../lib/dom.js";
 import { stageOf } from "../bench-record.js";
 import { cupToResume, nextCup } from "../bench-turns.js";
 import { jumpTo } from "../parts/jump.js";
@@ -12,6 +12,14 @@ const FIRST_STAGE = "part_a";
 /** Bring the bar at the thumb to life: it always holds the one next thing to do. Ticks follow what is done. */
 export function join(page) {
   page.acts.next = () => go(page);
+  page.draw.begin = (node, row) => {
+    const next = state.job.example ? null : nextCup({ cups: [], ...row.typed }, state.sheet);
+    setHidden(node, !next);
+    if (!next) return;
+    setText(node.lastElementChild, `To the bench: cup ${next.number}${next.cups ? ` of ${next.cups}` : ""}`);
+    setAttribute(node, "data-colour", row.id);
+  };
+  part("next").hidden = false;
   page.after.push(() => {
     const { what, where } = nextThing();
     setText(part("next").querySelector(".next__what"), what);
@@ -44,8 +52,10 @@ function firstBlank(sheet) {
   const refused = [sheet, ...sheet.rows.colour.flatMap((colour) => [colour, ...colour.rows.face])]
     .flatMap((row) => Object.values(row.cells)).find((cell) => cell.origin === "typed" && cell.blank?.kind === "refused");
   const colours = sheet.rows.colour;
+  const unmade = sheet.checks.filter(({ severity, state: at, blank }) => severity === "stop" && at === "unchecked"
+    && inputs[blank.name]?.section === "room");
   const needed = colours.flatMap((colour) => [colour.cells.total_face_volume, colour.rows.cup[0].cells.mix_volume]);
-  return refused?.blank ?? needed.find((cell) => cell?.blank)?.blank ?? null;
+  return refused?.blank ?? needed.find((cell) => cell?.blank)?.blank ?? unmade[0]?.blank ?? null;
 }
 
 function atBlank({ kind, name, row }) {

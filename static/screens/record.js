@@ -3,6 +3,8 @@ import { state } from "../store.js";
 import { isSetAside, stageOf } from "../bench-record.js";
 import { timeOfDay } from "../lib/moments.js";
 
+const MOST_LINES = 60;
+
 /** Bring the record to life: the cups of this job, its file, and the page in print. */
 export function join(page, { takeJob, say }) {
   page.say.record = () => {
@@ -54,8 +56,21 @@ function lineOf({ colour, cup, swatch, title, at, begun }) {
   ));
 }
 
-/** In print every step shows both what it holds and what it says, and blanks to write in. */
+/** In print every step shows all that it holds, and blanks to write in for each cup. */
 function openForPrint(page, isPrinting) {
   page.isPrinting = isPrinting;
   page.render();
+  const cups = isPrinting ? cupsToWriteOn() : [];
+  part("blanks").replaceChildren(...cups.map((title) => element("tr", {}, element("th", { scope: "row" }, title), [1, 2, 3, 4, 5].map(() => element("td")))));
+}
+
+function cupsToWriteOn() {
+  const titles = state.sheet.rows.colour.flatMap((colour) => {
+    const count = (name) => colour.cells[name]?.value ?? 1;
+    const each = (number, say) => Array.from({ length: Math.min(number, MOST_LINES) }, (_, place) => say(place + 1));
+    return each(count("coats_to_pour"), (coat) => each(count("cups"), (cup) => (
+      `${colour.name}, ${count("coats_to_pour") > 1 ? `coat ${coat}, ` : ""}cup ${cup}`
+    ))).flat();
+  });
+  return titles.slice(0, MOST_LINES);
 }
