@@ -1,0 +1,101 @@
+"""The phone without signal: the server is ended, not only the network, as that is what flight mode means."""
+
+import json
+import re
+
+from playwright.sync_api import expect
+
+from e2e.server import Server, changed_checkout, static_host
+from webapp.baker.site import bake
+
+READY = re.compile("ready offline")
+CACHES = "async () => (await caches.keys()).filter((name) => name.startsWith('sixteenth /'))"
+
+
+def make_ready(page, server):
+    """Open the page and wait until it says that it is ready for offline."""
+    page.goto(server.address)
+    expect(page.locator(".head")).to_contain_text(READY, timeout=20_000)
+
+
+def expect_job_sheet(page):
+    """The job sheet is there and works out an answer."""
+    expect(page.get_by_role("heading", name="Sixteenth job sheet")).to_be_attached()
+    expect(page.locator("[data-cell='mix_volume']:visible").first).to_contain_text("mL")
+
+
+def test_in_flight_mode_everything_still_works(page, own_server):
+    make_ready(page, own_server)
+    own_server.stop()
+    page.reload()
+    expect_job_sheet(page)
+
+
+def test_any_address_leads_to_the_job_sheet_without_signal(page, own_server):
+    make_ready(page, own_server)
+    own_server.stop()
+    for path in ("?from=home-screen", "index.html", "faces/12", "nowhere?a=b#c"):
+        page.goto(own_server.address + path)
+        expect_job_sheet(page)
+
+
+def test_every_module_and_working_is_at_hand_without_signal(page, own_server):
+    make_ready(page, own_server)
+    names = page.evaluate("async () => (await (await fetch('service-worker.js')).text())")
+    files = json.loads(re.search(r"const FILES = (\[.*?\]);", names, re.DOTALL)[1])
+    own_server.stop()
+    for name in files:
+        status = page.evaluate("async (name) => (await fetch(name)).status", name)
+        assert status == 200, name
+
+
+def test_pages_of_the_server_are_left_to_the_server(page, own_server):
+    make_ready(page, own_server)
+    page.goto(f"{own_server.address}plan")
+    expect(page.get_by_role("heading", name="A second opinion on a job")).to_be_visible()
+
+
+def test_a_download_that_breaks_off_leaves_nothing_half_kept(page, tmp_path):
+    site = bake(tmp_path / "site")
+    (site.folder / f"v-{site.version}" / "later.json").unlink()
+    with static_host(site.folder) as address:
+        page.goto(address)
+        expect_job_sheet(page)
+        expect(page.locator("[data-part=offline]")).to_contain_text("the download broke off", timeout=20_000)
+        assert page.evaluate(CACHES) == []
+
+
+def test_a_static_host_serves_it_from_a_folder_of_its_own(page, tmp_path):
+    bake(tmp_path / "host" / "shop" / "sixteenth")
+    with static_host(tmp_path / "host") as host:
+        page.goto(f"{host}shop/sixteenth/")
+        expect(page.locator(".head")).to_contain_text(READY, timeout=20_000)
+    page.goto(f"{host}shop/sixteenth/some/where?else")
+    expect_job_sheet(page)
+    assert page.url == f"{host}shop/sixteenth/"
+
+
+def test_an_old_version_stays_whole_until_the_new_one_is_taken(page, own_server, tmp_path):
+    make_ready(page, own_server)
+    [old] = page.evaluate(CACHES)
+    own_server.stop()
+    newer = Server(own_server.instance, changed_checkout(tmp_path / "newer", "newer"))
+    newer.port = own_server.port
+    newer.start()
+    try:
+        page.reload()
+        assert page.evaluate("() => document.documentElement.dataset.version") is None
+        expect_job_sheet(page)
+        take = page.get_by_role("button", name="Take it")
+        expect(take).to_be_visible(timeout=20_000)
+        assert len(page.evaluate(CACHES)) == 2
+        take.click()
+        expect(page.locator("html[data-version=newer]")).to_be_attached(timeout=20_000)
+        expect_job_sheet(page)
+        [new] = page.evaluate(CACHES)
+        assert new != old
+    finally:
+        newer.stop()
+    page.reload()
+    expect(page.locator("html[data-version=newer]")).to_be_attached()
+    expect_job_sheet(page)
