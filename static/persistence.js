@@ -262,11 +262,16 @@ function written(database, changes) {
     const transaction = database.transaction(STORES, "readwrite", { durability: "strict" });
     transaction.oncomplete = resolve;
     transaction.onabort = () => reject(transaction.error);
-    for (const [store, key, value] of changes) {
-      const objects = transaction.objectStore(store);
-      if (value === undefined) objects.delete(key);
-      else objects.put(value, key);
+    try {
+      for (const [store, key, value] of changes) {
+        const objects = transaction.objectStore(store);
+        if (value === undefined) objects.delete(key);
+        else objects.put(value, key);
+      }
+      transaction.commit?.();
+    } catch (error) {
+      transaction.abort();
+      reject(error);
     }
-    transaction.commit?.();
   });
 }

@@ -25,9 +25,9 @@ POLICY: dict[str, str] = {
 # A browser complains of these in a meta tag, where they have no effect.
 ONLY_IN_A_HEADER = ("frame-ancestors",)
 
-ALLOWED_FEATURES = ("accelerometer", "gyroscope", "screen-wake-lock", "web-share")
+# A feature that some browser does not know makes it complain; sharing is allowed to the page itself by default.
+ALLOWED_FEATURES = ("accelerometer", "gyroscope", "screen-wake-lock")
 REFUSED_FEATURES = (
-    "bluetooth",
     "camera",
     "display-capture",
     "geolocation",
