@@ -9,6 +9,7 @@ from shapely.geometry import LineString, Point, Polygon, box
 from webapp.formulas import areas, edges
 
 FINE = 4096
+WIDTHS = (23.65, 31.03, 25.03)
 
 
 def ring_of(
@@ -39,6 +40,13 @@ def test_an_arch_that_rises_by_half_of_its_width_is_a_half_circle() -> None:
     assert edges.arch_top_edge(30, 0, 15) == pytest.approx(77.124, abs=0.0005)
     assert areas.half_round_area(30) == pytest.approx(353.429, abs=0.0005)
     assert edges.half_round_edge(30) == pytest.approx(77.124, abs=0.0005)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_a_full_half_circle_is_not_lost_to_rounding(width: float) -> None:
+    # Geometry: pi w2/8 and w + pi w/2; in binary the arc's sine comes out a hair over one at these widths.
+    assert areas.arch_top_area(width, 0, width / 2) == pytest.approx(math.pi * width**2 / 8, rel=1e-7)
+    assert edges.arch_top_edge(width, 0, width / 2) == pytest.approx(width + math.pi * width / 2, rel=1e-7)
 
 
 def test_the_edge_of_an_ellipse() -> None:

@@ -43,10 +43,12 @@ def pourable_volume(
     """The most that can be spread in the time to pour; the thinnest coat spreads slowest for its volume.
 
     Range: no time to pour gives 0, so that a hot room never asks for a giant cup.
-    Example: 10 min at 100 cm²/min and a film of 1.5 mm in one coat is 150 mL.
+    Example: 10 min at 100 cm²/min and a film of 1.5 mm is 150 mL in one coat, 75 mL in each of two.
 
-    >>> round(pourable_volume(600, 100 / 60, 0.15, 1), 6)
-    150.0
+    >>> [round(pourable_volume(600, 100 / 60, 0.15, coats), 6) for coats in (1, 2)]
+    [150.0, 75.0]
+    >>> pourable_volume(-60, 100 / 60, 0.15, 1)
+    0.0
 
     Source: arithmetic; the rate is the record of the shop's own pours.
     """
@@ -90,10 +92,10 @@ def cup_residue(
     """What stays behind on the walls of every vessel that one cup goes through.
 
     Range: any.
-    Example: one vessel of 100 cm³ that wets 99.39 cm² keeps 1.988 cm³ at 0.2 mm.
+    Example: one vessel of 100 cm³ that wets 99.39 cm² keeps 1.988 cm³ at 0.2 mm, two keep 3.976 cm³.
 
-    >>> round(cup_residue(99.39, 0.02, 1), 3)
-    1.988
+    >>> round(cup_residue(99.39, 0.02, 1), 3), round(cup_residue(99.39, 0.02, 2), 3)
+    (1.988, 3.976)
 
     Source: arithmetic; the film on a scraped wall by weighing, from memory, to be measured by the shop.
     """
@@ -109,8 +111,8 @@ def cups_by_geometry(
     Range: a cup that gives more than stays behind in it.
     Example: 350 mL from cups of 180 mL that keep 5 mL each takes 2 cups.
 
-    >>> cups_by_geometry(350, 180, 5), cups_by_geometry(351, 180, 5)
-    (2, 3)
+    >>> cups_by_geometry(350, 180, 5), cups_by_geometry(351, 180, 5), cups_by_geometry(10, 180, 5)
+    (2, 3, 1)
 
     Source: arithmetic.
     """
@@ -130,8 +132,8 @@ def cups_by_claim(claim_need: CubicCentimetres, cup_limit: CubicCentimetres) -> 
     Range: a cup that may hold something.
     Example: a claim of 400 mL in cups of 180 mL takes 3 cups.
 
-    >>> cups_by_claim(400, 180)
-    3
+    >>> cups_by_claim(400, 180), cups_by_claim(10, 180)
+    (3, 1)
 
     Source: arithmetic.
     """
@@ -164,10 +166,10 @@ def cup_volume(colour_need: CubicCentimetres, cups: Count, cup_limit: CubicCenti
     """What to mix in each cup; never more than the cup may hold.
 
     Range: any.
-    Example: 360 mL in 2 cups is 180 mL each.
+    Example: 300 mL in 2 cups is 150 mL each.
 
-    >>> cup_volume(360, 2, 180)
-    180.0
+    >>> cup_volume(300, 2, 180), cup_volume(360.0000001, 2, 180)
+    (150.0, 180)
 
     Source: arithmetic.
     """
@@ -202,7 +204,7 @@ def cup_too_heavy(
 ) -> Truth:
     """True where a cup of an ordinary mix is over the card's largest batch by more than a quarter.
 
-    >>> cup_too_heavy(150, 1.10, 100), cup_too_heavy(100, 1.10, 100)
+    >>> cup_too_heavy(126, 1, 100), cup_too_heavy(125, 1, 100)
     (True, False)
     """
     return cup_volume * nominal_density > 1.25 * greatest_cup_mass

@@ -167,7 +167,7 @@ def top_coat_wait(
 def recoat_window_shut(recoat_opens: Seconds, recoat_closes: Seconds) -> Truth:
     """True where the recoat window closes before it opens.
 
-    >>> recoat_window_shut(7200, 3600), recoat_window_shut(3600, 7200)
+    >>> recoat_window_shut(3600, 3600), recoat_window_shut(3600, 7200)
     (True, False)
     """
     return recoat_closes <= recoat_opens

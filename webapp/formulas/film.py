@@ -12,10 +12,10 @@ def film_volume(
     """Volume of a level film on one piece; a blasted or carved ground takes more film, not more area.
 
     Range: any depth.
-    Example: 1000 cm² at 0.15 cm is 150 cm³.
+    Example: 1000 cm² at 0.15 cm is 150 cm³, and 170 cm³ on a ground that takes 0.02 cm more.
 
-    >>> round(film_volume(1000, 0.15, 0), 9)
-    150.0
+    >>> round(film_volume(1000, 0.15, 0), 9), round(film_volume(1000, 0.15, 0.02), 9)
+    (150.0, 170.0)
 
     Source: geometry; a level film fills the hollows.
     """
@@ -88,7 +88,7 @@ def film_too_deep(
 ) -> Truth:
     """True where the film with the hollows of the ground, or a pocket, is deeper than one coat may be.
 
-    >>> film_too_deep(0.3, 0, 0, 0.2), film_too_deep(0.2, 0, 0, 0.2), film_too_deep(0.1, 0, 0.3, 0.2)
+    >>> film_too_deep(0.2, 0.05, 0, 0.2), film_too_deep(0.2, 0, 0, 0.2), film_too_deep(0.1, 0, 0.3, 0.2)
     (True, False, True)
     """
     return whole_up(max(depth + texture_depth, pocket_depth) / greatest_coat_depth) > 1
@@ -156,7 +156,7 @@ def spreading_rate(depth: Centimetres) -> PerCentimetre:
     return 1 / depth
 
 
-@formula(level="job")
+@formula(level="colour")
 def claim_film_share(stated_coverage: PerCentimetre, stated_coverage_depth: Centimetres) -> Share:
     """How much of the resin ends in the film, if the maker's claim of coverage holds.
 
@@ -184,10 +184,10 @@ def claim_need(
     """What to mix for one coat if the maker's claim of coverage holds.
 
     Range: any.
-    Example: 381 mL of film at a film share of 38.1 % takes 1000 mL.
+    Example: 381 mL of film at a film share of 38.1 % takes 1000 mL, or 500 mL a coat in two coats.
 
-    >>> round(claim_need(381, 0.381, 1), 6)
-    1000.0
+    >>> round(claim_need(381, 0.381, 1), 6), round(claim_need(381, 0.381, 2), 6)
+    (1000.0, 500.0)
 
     Source: arithmetic from the maker's claim.
     """
@@ -204,7 +204,7 @@ def claim_need(
 def claim_short(claim_need: CubicCentimetres, geometry_need: CubicCentimetres) -> Truth:
     """True where the claim and the geometry differ by more than a quarter of the geometry.
 
-    >>> claim_short(130, 100), claim_short(110, 100), claim_short(70, 100)
+    >>> claim_short(130, 100), claim_short(125, 100), claim_short(70, 100)
     (True, False, True)
     """
     return abs(claim_need / geometry_need - 1) > 0.25

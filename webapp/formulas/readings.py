@@ -126,10 +126,13 @@ def ratio_deviation(
     """How far the readings are from the ratio: 0 where they keep it, above 0 where A is too much.
 
     Range: any.
-    Example: 33 mL to 30 mL where the card says 1 to 1 is 10 % too much of A.
+    Example: 33 mL to 30 mL where the card says 1 to 1 is 10 % too much of A, where it says 2 to 1, 45 %
+    too little.
 
-    >>> round(ratio_deviation(33, 30, 1, 1), 9)
-    0.1
+    >>> round(ratio_deviation(33, 30, 1, 1), 9), round(ratio_deviation(33, 30, 2, 1), 9)
+    (0.1, -0.45)
+    >>> round(ratio_deviation(33, 30, 1, 2), 9)
+    1.2
 
     Source: arithmetic.
     """
@@ -140,20 +143,18 @@ def ratio_deviation(
 def worst_ratio_deviation(
     reading_a: CubicCentimetres, reading_b: CubicCentimetres, cup_graduation: CubicCentimetres
 ) -> Share:
-    """How far the ratio is out when one part is read half a mark high and the other half a mark low.
+    """How far the ratio is out when A is read half a mark high and B half a mark low.
 
-    Range: part B more than half a mark.
-    Example: 30 mL and 30 mL in a cup marked every 2.5 mL can be 8.7 % out.
+    Range: part B more than half a mark. The other way round the ratio is always less far out.
+    Example: 30 mL and 30 mL in a cup marked every 2.5 mL can be 8.7 % out; 60 mL and 20 mL 8.9 %.
 
-    >>> round(worst_ratio_deviation(30, 30, 2.5), 3)
-    0.087
+    >>> round(worst_ratio_deviation(30, 30, 2.5), 3), round(worst_ratio_deviation(60, 20, 2.5), 3)
+    (0.087, 0.089)
 
     Source: arithmetic; the worse of the two ways.
     """
     half_mark = cup_graduation / 2
-    more_a = (reading_a + half_mark) / (reading_b - half_mark) / (reading_a / reading_b) - 1
-    more_b = (reading_a - half_mark) / (reading_b + half_mark) / (reading_a / reading_b) - 1
-    return more_a if abs(more_a) >= abs(more_b) else more_b
+    return (reading_a + half_mark) / (reading_b - half_mark) / (reading_a / reading_b) - 1
 
 
 @valid_range(says="Part B is no more than half a mark of this cup. Use one with finer marks, or a scale.")
@@ -187,7 +188,7 @@ def smallest_honest_part(cup_graduation: CubicCentimetres, ratio_tolerance: Shar
 def ratio_coarse(worst_ratio_deviation: Ratio, ratio_tolerance: Share) -> Truth:
     """True where half a mark each way is more than the ratio may be out.
 
-    >>> ratio_coarse(0.087, 0.05), ratio_coarse(-0.06, 0.05), ratio_coarse(0.04, 0.05)
-    (True, True, False)
+    >>> ratio_coarse(0.087, 0.05), ratio_coarse(0.05, 0.05)
+    (True, False)
     """
-    return abs(worst_ratio_deviation) > ratio_tolerance
+    return worst_ratio_deviation > ratio_tolerance

@@ -17,10 +17,10 @@ def spreading_time(
     """Time to pour and spread one cup, on the thinnest face of its colour.
 
     Range: any.
-    Example: 150 mL at 100 cm²/min in one coat of 1.5 mm takes 10 min.
+    Example: 150 mL at 100 cm²/min takes 10 min in one coat of 1.5 mm, 20 min in a coat of half of that.
 
-    >>> round(spreading_time(150, 100 / 60, 0.15, 1), 6)
-    600.0
+    >>> [round(spreading_time(150, 100 / 60, 0.15, coats), 6) for coats in (1, 2)]
+    [600.0, 1200.0]
 
     Source: arithmetic; the rate is the record of the shop's own pours.
     """
@@ -49,10 +49,10 @@ def first_mist_due(pour_end: Seconds, first_mist: Seconds) -> Seconds:
     """From the moment A touches B to the first mist.
 
     Range: any.
-    Example: a pour that ends after 15 min, misted at once, is misted after 15 min.
+    Example: a pour that ends after 15 min and is misted 1 min later is misted after 16 min.
 
-    >>> first_mist_due(900, 0)
-    900
+    >>> first_mist_due(900, 60)
+    960
 
     Source: the resin card; misting at once is common practice, no source.
     """

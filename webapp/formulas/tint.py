@@ -261,7 +261,7 @@ def drop_past_limit(drops_past_limit: Count) -> Truth:
 def recipe_past_limit(recipe_excess: Count) -> Truth:
     """True where the recipe's drops are more than the limit.
 
-    >>> recipe_past_limit(4), recipe_past_limit(0)
+    >>> recipe_past_limit(1), recipe_past_limit(0)
     (True, False)
     """
     return recipe_excess > 0
@@ -277,7 +277,7 @@ def recipe_past_limit(recipe_excess: Count) -> Truth:
 def drops_coarse(recipe_error: Share, allowed_error: Share) -> Truth:
     """True where the nearest whole drop misses the recipe by more than is allowed.
 
-    >>> drops_coarse(0.25, 0.05), drops_coarse(-0.06, 0.05), drops_coarse(0.04, 0.05)
+    >>> drops_coarse(0.25, 0.05), drops_coarse(-0.06, 0.05), drops_coarse(0.05, 0.05)
     (True, True, False)
     """
     return abs(recipe_error) > allowed_error
