@@ -9,6 +9,7 @@ const LATER = [
   () => import("./screens/cups.js"),
   () => import("./screens/tint.js"),
   () => import("./screens/schedule.js"),
+  () => import("./screens/folds.js"),
   () => import("./screens/next-step.js"),
   () => import("./screens/resin-card.js"),
   () => import("./screens/record.js"),
@@ -19,6 +20,7 @@ const LATER = [
 
 globalThis.addEventListener("error", () => tell(BROKEN));
 globalThis.addEventListener("unhandledrejection", () => tell(BROKEN));
+const clock = new Intl.DateTimeFormat(undefined, { hour: "numeric", minute: "2-digit" });
 const BROKEN = { kind: "broken", says: "Something went wrong here. What you typed is kept; save the job to a file to be sure.", act: "save-file", label: "Save" };
 
 const storage = await openStorage(tell);
@@ -66,9 +68,15 @@ async function takeJob(job) {
 }
 
 function tell({ kind, at, job, says, label, act }) {
-  if (kind === "saved") setText(part("state"), `saved ${at.toLocaleTimeString(undefined, { hour: "numeric", minute: "2-digit" })}`);
-  else if (kind === "changed elsewhere") openJob(job);
+  if (kind === "saved") setText(part("state"), `saved ${clock.format(at)}`);
+  else if (kind === "changed elsewhere") takeOver(job);
   else say(says, label, act);
+}
+
+/** Show what another window has typed, in the field that has the caret too. */
+function takeOver(job) {
+  document.activeElement?.blur();
+  openJob(job);
 }
 
 async function say(words, label, act) {

@@ -200,8 +200,12 @@ export function showParts(value, kind, unit) {
     const [, figure, rest] = /^(\S+)\s?(.*)$/.exec(showDuration(value));
     return { figure, unit: rest };
   }
-  const figure = rounded(fromCanonical(value, unit, kind), kind === "money" ? 2 : undefined);
-  return { figure, unit: named(unit, kind).shown };
+  const [finer, limit] = grammar.finer[unit] ?? [unit, 0];
+  const size = Math.abs(fromCanonical(value, unit, kind));
+  const read = size > 0 && size < limit ? finer : unit;
+  const figure = rounded(fromCanonical(value, read, kind), kind === "money" ? 2 : undefined);
+  const { shown } = named(read, kind);
+  return shown === "°" ? { figure: `${figure}°`, unit: "" } : { figure, unit: shown };
 }
 
 /** A canonical value shown in a unit with three figures that matter. */
@@ -219,7 +223,7 @@ function two(amount, base, large, small) {
 export function showDuration(seconds) {
   const sign = seconds < 0 ? "-" : "";
   const size = Math.abs(seconds);
-  if (size < 9.5) return `${sign}${rounded(size)} s`;
+  if (size < 9.5) return `${sign}${rounded(size, size >= 1 ? 1 : 2)} s`;
   if (size < 600) return sign + two(Math.floor(size + 0.5), 60, "min", "s");
   const minutes = Math.floor(size / 60 + 0.5);
   if (minutes < 48 * 60) return sign + two(minutes, 60, "h", "min");

@@ -24,6 +24,8 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
         "stated_recoat_closes": "20 h",
         "stated_cure_time": "36 h",
         "stated_top_coat_wait": "48 h",
+        "stated_viscosity": "900 cP",
+        "viscosity_temperature": "25 degC",
         "least_cure_temperature": "15 degC",
         "stated_coverage": "22 in2/fl oz",
         "stated_coverage_depth": "1/16 in",
@@ -49,6 +51,8 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
         "stated_recoat_closes": "30 h",
         "stated_cure_time": "72 h",
         "stated_top_coat_wait": "96 h",
+        "stated_viscosity": "600 cP",
+        "viscosity_temperature": "23 degC",
         "least_cure_temperature": "18 degC",
     },
     {
@@ -72,6 +76,8 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
         "stated_recoat_closes": "16 h",
         "stated_cure_time": "24 h",
         "stated_top_coat_wait": "36 h",
+        "stated_viscosity": "1500 cP",
+        "viscosity_temperature": "20 degC",
         "least_cure_temperature": "12 degC",
     },
 )

@@ -50,6 +50,8 @@ SHOWN_WITH = {
     "slope": ("length", {"in": "in/ft", "mm": "mm/m", "cm": "mm/m"}),
     "temperature difference": ("temperature", {"degF": "degF", "degC": "degC"}),
 }
+# A unit gives way to a finer one under this many of it: nobody reads 0.0062 in.
+FINER = {"in": ("thou", 0.02), "cm": ("mm", 0.1), "in/ft": ("thou/ft", 0.02)}
 JOB_UNITS = {"length": ("in", "mm", "cm"), "volume": ("mL", "fl oz"), "temperature": ("degF", "degC")}
 
 PARTS = {"a": "A", "b": "B"}
@@ -105,8 +107,10 @@ def read_input(typed: Any, each: Input, units: dict[str, str]) -> Reading:
     unit = unit_of_input(each, units)
     if isinstance(typed, bool) or not isinstance(typed, str | int | float):
         raise QuantityError(f"Type a quantity, {_such_as(each.kind)}.")
-    is_text = isinstance(typed, str)
-    reading = read_quantity(typed, each.kind, unit) if is_text else Reading(float(typed), unit)
+    if isinstance(typed, str):
+        reading = read_quantity(typed, each.kind, unit)
+    else:
+        reading = Reading(float(typed), unit)
     least, most = bounds(each)
     if least is not None and least >= 0 > reading.value:
         raise QuantityError(f"{called(each.name)} cannot be negative. Type it without the minus sign.")
@@ -163,12 +167,17 @@ def show(value: float, kind: str, unit: str) -> str:
 
     >>> show(147.4836, "volume", "mL"), show(147.4836, "volume", "fl oz"), show(0.25, "share", "%")
     ('147 mL', '4.99 fl oz', '25 %')
+    >>> show(0.15875, "length", "in"), show(0.015875, "length", "in"), show(1.5707963, "angle", "deg")
+    ('0.0625 in', '6.25 thou', '90°')
     """
     if kind == "time":
         return show_duration(value)
+    finer, limit = FINER.get(unit, (unit, 0.0))
+    if 0 < abs(from_canonical(value, unit, kind)) < limit:
+        unit = finer
     named = _named(unit, kind)
     figure = rounded(from_canonical(value, unit, kind), 2 if kind == "money" else None)
-    return f"{figure} {named.shown}".strip()
+    return f"{figure}{named.shown}" if named.shown == "°" else f"{figure} {named.shown}".strip()
 
 
 def rounded(value: float, places: int | None = None) -> str:
@@ -190,7 +199,7 @@ def show_duration(seconds: float) -> str:
     """
     sign, size = ("-" if seconds < 0 else ""), abs(seconds)
     if size < 9.5:
-        return f"{sign}{rounded(size)} s"
+        return f"{sign}{rounded(size, 1 if size >= 1 else 2)} s"
     if size < 600:
         return sign + _two(int(Decimal(size).quantize(Decimal(1), ROUND_HALF_UP)), 60, "min", "s")
     minutes = int(Decimal(size / 60).quantize(Decimal(1), ROUND_HALF_UP))

@@ -173,6 +173,7 @@ SHOWN_UNITS: dict[str, tuple[ShownUnit, ...]] = {
     "count": (ShownUnit("", "", "dimensionless"),),
     "slope": (
         ShownUnit("in/ft", "in/ft", "inch/foot", ()),
+        ShownUnit("thou/ft", "thou/ft", "thou/foot", ()),
         ShownUnit("mm/m", "mm/m", "millimeter/meter", ()),
         ShownUnit("%", "%", "percent", ("percent", "per cent")),
     ),
@@ -200,8 +201,8 @@ SHOWN_UNITS: dict[str, tuple[ShownUnit, ...]] = {
     "acceleration": (ShownUnit("cm/s2", "cm/s²", "centimeter/second**2", ("cm/s^2",)),),
     "surface tension": (ShownUnit("mN/m", "mN/m", "millinewton/meter", ("mn/m", "dyn/cm")),),
     "viscosity": (
-        ShownUnit("Pa s", "Pa s", "pascal*second", ("pa s", "pas")),
         ShownUnit("cP", "cP", "centipoise", ("cp", "cps", "mpa s", "mPa s")),
+        ShownUnit("Pa s", "Pa s", "pascal*second", ("pa s", "pas")),
         ShownUnit("P", "P", "poise", ("poise",)),
     ),
     "rate": (ShownUnit("/min", "per min", "1/minute", ("per min",)), ShownUnit("/s", "per s", "1/second")),

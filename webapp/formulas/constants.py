@@ -220,6 +220,15 @@ CONSTANTS = (
         "Band of the gel time",
     ),
     Constant(
+        "small_cup_mass",
+        50,
+        "gram",
+        "50 g",
+        "mass",
+        "simulations: a smaller cup stays near the room's temperature, and gels later than the card says",
+        "A cup is small under",
+    ),
+    Constant(
         "cup_warm_from",
         45,
         "degC",

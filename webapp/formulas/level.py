@@ -39,6 +39,22 @@ def tilt_difference(span: Centimetres, bench_slope: Slope) -> Centimetres:
 
 
 @formula(level="face")
+def allowed_difference(coat_depth: Centimetres, allowed_share: Share) -> Centimetres:
+    """Difference in depth that you allow between the two ends of a face.
+
+    Range: any coat.
+
+    Example: 1/16 in that may vary by a tenth, 0.15875 mm.
+
+    >>> round(allowed_difference(0.15875, 0.1), 6)
+    0.015875
+
+    Source: arithmetic; the share is our choice.
+    """
+    return coat_depth * allowed_share
+
+
+@formula(level="face")
 def allowed_slope(coat_depth: Centimetres, span: Centimetres, allowed_share: Share) -> Slope:
     """Steepest bench on which the depth of a coat varies by no more than the share that you allow.
 

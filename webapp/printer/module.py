@@ -12,6 +12,7 @@ from webapp.printer.working import print_working
 from webapp.quantities import (
     COMPOUND_KINDS,
     EXAMPLES,
+    FINER,
     JOB_UNITS,
     REPLACEMENTS,
     SHOWN_WITH,
@@ -52,6 +53,7 @@ def print_sheet(sheet: Sheet) -> str:
             "takenAs": TAKEN_AS,
             "compoundKinds": COMPOUND_KINDS,
             "shownWith": SHOWN_WITH,
+            "finer": FINER,
             "jobUnits": JOB_UNITS,
         },
         "cards": DEMO_CARDS,

@@ -1,0 +1,145 @@
+import { constants } from "../printed.js";
+import { called, fromCanonical, show, unitShown } from "../quantities.js";
+import { state } from "../store.js";
+import { redraw, setAttribute, setFigure, setHidden, setText } from "../lib/dom.js";
+import { isUnfolded, joinFolds, sayVerdict } from "../parts/fold.js";
+
+const CLASSES = ["cool", "warm", "hot", "dangerous"];
+const HEAT_VERDICTS = ["Stays cool", "Gets warm", "Gets hot", "Dangerous"];
+const CLASS_FROM = ["cup_warm_from", "cup_hot_from", "cup_dangerous_from"];
+const HEAT_SAYS = [
+  "Left standing in the cup, this much stays cool.",
+  "Left standing in the cup, this much gets warm.",
+  "Left standing in the cup, this much gets hot. Pour it out, and leave no rest standing.",
+  "Left standing in the cup, this much runs away, hot enough to smoke and burn. Pour it out by the mark, and spread any rest thin.",
+];
+const EDGE_ASKS = ["coat_depth", "edge_hold_depth", "safe_edge_depth", "capillary_length", "edge_angle", "wetting_angle", "panel_edge_angle"];
+const EDGE_ASKS_MORE = { rounded: ["edge_radius"], raised: ["raised_edge_height"] };
+const STROKES = { stroke: "stroke_width", lettering: "plain_stroke_width" };
+
+const loaded = {};
+
+/** Bring to life what is folded beside the work: dew, level, edge, levelling, heat of the cup, the maker's claim. */
+export function join(page) {
+  joinFolds(page);
+  Object.assign(page.draw, {
+    slowest: (node, row) => paintSlowest(page, node, row),
+    "film-edge": (node, row) => drawWhenOpen(page, node, "edge", () => drawEdge(node, row)),
+    "cup-heat": (node, row) => drawWhenOpen(page, node, "heat", () => drawHeat(node, row)),
+  });
+  page.requestRender();
+}
+
+const LOADS = {
+  edge: () => Promise.all([import("../parts/film-section.js"), import("../pictures/film-edge.js")]),
+  heat: () => Promise.all([import("../parts/cup-warming.js"), import("../pictures/cup-heat.js")]),
+};
+
+/** A picture's modules load when its fold is first opened, and it is worked out only while that is open. */
+function drawWhenOpen(page, node, name, draw) {
+  if (!isUnfolded(node)) return;
+  if (loaded[name]) {
+    draw();
+    return;
+  }
+  LOADS[name]().then((modules) => {
+    loaded[name] = Object.assign({}, ...modules);
+    page.requestRender();
+  });
+}
+
+/** Find what a row or one above it holds by a name. */
+function cellOf(row, name) {
+  for (let each = row; each; each = each.parent) if (each.cells[name]) return each.cells[name];
+  return null;
+}
+
+/** The values by their names, or null with the first blank one: {values} or {blank}. */
+function valuesOf(row, names) {
+  const cells = names.map((name) => cellOf(row, name));
+  const blank = cells.find((cell) => !cell || cell.blank);
+  if (blank !== undefined) return { values: null, blank: blank?.blank };
+  return { values: Object.fromEntries(names.map((name, place) => [name, cells[place].value])), blank: null };
+}
+
+function drawEdge(node, row) {
+  const edge = row.cells.edge?.value;
+  const { values } = valuesOf(row, [...EDGE_ASKS, ...(EDGE_ASKS_MORE[edge] || [])]);
+  setHidden(node, !values);
+  if (!values) return;
+  const colour = row.parent;
+  node.style.setProperty("--swatch", colour.typed.swatch || "");
+  const stroke = cellOf(row, STROKES[row.cells.shape?.value]);
+  const film = { ...values, edge, stroke_width: stroke && !stroke.blank ? stroke.value : null };
+  const unit = unitShown("length", state.job.units);
+  redraw(node, { film, unit }, () => drawSection(film, unit));
+}
+
+function drawSection(film, unit) {
+  const { skin, width, isSpilling, greatest } = loaded.edge.filmSection(film);
+  const says = (depth) => show(depth, "length", unit);
+  const marks = width
+    ? [{ kind: "hold", depth: greatest, says: `bead to ${says(greatest)}` }]
+    : [
+      { kind: "hold", depth: film.edge_hold_depth, says: `holds ${says(film.edge_hold_depth)}` },
+      { kind: "safe", depth: film.safe_edge_depth, says: `plan to ${says(film.safe_edge_depth)}` },
+      { kind: "film", depth: film.coat_depth, says: `coat ${says(film.coat_depth)}` },
+    ];
+  const corner = { kind: film.edge, angle: film.panel_edge_angle, radius: film.edge_radius ?? 0, rise: film.raised_edge_height ?? 0 };
+  const title = `The film’s edge in section, to scale: ${marks.map((mark) => mark.says).join(", ")}${isSpilling ? "; it runs over" : ""}`;
+  return loaded.edge.drawFilmEdge({ skin, corner, marks, width, isSpilling, title });
+}
+
+function drawHeat(node, row) {
+  const { values } = valuesOf(row, loaded.heat.cupWarmingAsks);
+  const fold = node.closest(".fold");
+  const says = fold.querySelector("[data-part='heat-says']");
+  setHidden(node, !values);
+  setHidden(says, !values);
+  if (!values) return sayVerdict(fold, "", "good");
+  const by = cellOf(row, "usable_time")?.value ?? null;
+  const unit = unitShown("temperature", state.job.units);
+  return redraw(node, { values, by, unit }, () => {
+    const warming = loaded.heat.cupWarming(values);
+    setText(says, `${HEAT_SAYS[warming.heatClass]} ${gelSays(values, warming.gel, by)}`.trim());
+    sayVerdict(fold, HEAT_VERDICTS[warming.heatClass], warming.heatClass > 1 ? "caution" : "good");
+    return loaded.heat.drawCupHeat(pictureOf(values, warming, by, unit));
+  });
+}
+
+function gelSays({ cup_mass: mass, pot_life_mass: cardMass, small_cup_mass: small }, [early, late], by) {
+  if (mass < small) return "So little thickens later than the card’s pot life; how much later nobody can say.";
+  if (by === null || by <= early) return "";
+  if (by < late) return `${mass > cardMass ? "More than the card’s cup, it" : "It"} may thicken a little before the pour-by mark: be early.`;
+  return "It thickens before the pour-by mark: mix smaller cups.";
+}
+
+function pictureOf(values, { early, late, gel, heatClass }, by, unit) {
+  const bounds = CLASS_FROM.map((name) => constants[name].value);
+  const coolest = Math.min(values.air_temperature, values.resin_temperature) - 5;
+  const classes = CLASSES.map((name, place) => ({
+    name,
+    from: place ? bounds[place - 1] : coolest,
+    says: place ? show(bounds[place - 1], "temperature", unit) : "",
+  }));
+  const most = bounds[2] + (bounds[2] - bounds[1]) * 0.7;
+  const title = `A cup left standing gets ${CLASSES[heatClass]}; it thickens within the grey band`;
+  return { early, late, gel, isLateUnknown: values.cup_mass < values.small_cup_mass, classes, most, by, title };
+}
+
+/** The face of a colour for which a time is longest, or the first that lacks it. */
+function slowestFace(colour, name) {
+  const faces = colour.rows.face.filter((face) => face.touched);
+  const known = faces.filter((face) => !face.cells[name]?.blank);
+  return known.reduce((slow, face) => (face.cells[name].value > slow.cells[name].value ? face : slow), known[0]) ?? faces[0] ?? null;
+}
+
+function paintSlowest(page, node, colour) {
+  const name = node.dataset.of;
+  const face = slowestFace(colour, name);
+  setHidden(node, !face);
+  if (!face) return;
+  setAttribute(node, "data-row", face.id);
+  setAttribute(node, "data-cell", name);
+  setFigure(node, page.readingOf(face.cells[name], name), called(name));
+}
