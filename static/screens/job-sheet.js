@@ -1,7 +1,7 @@
 import { inputs, labels } from "../printed.js";
 import { called, rounded, showParts, unitOfInput, unitShown } from "../quantities.js";
 import { because } from "../sheet.js";
-import { edit, state, subscribe } from "../store.js";
+import { edit, rowOf, state, subscribe } from "../store.js";
 import * as dom from "../lib/dom.js";
 
 const BLANK = { figure: "—", unit: "" };
@@ -28,7 +28,10 @@ export const page = {
   editing: null,
   isPrinting: false,
   render,
-  requestRender,
+  requestRender: () => {
+    changed.add(ALL);
+    requestRender();
+  },
   readingOf,
   rowIdOf,
   setFolded,
@@ -37,8 +40,11 @@ export const page = {
   unitBehind,
 };
 
+const ALL = "all";
+
 let root = null;
 let isAsked = false;
+let changed = new Set();
 
 /** Put the page together from its templates, paint it at once, and paint it again after every change. */
 export function showJobSheet(node) {
@@ -47,7 +53,10 @@ export function showJobSheet(node) {
   node.addEventListener("input", (event) => keep(event.target, event.target.dataset.input));
   node.addEventListener("change", (event) => keep(event.target.closest("[data-choice]"), null, event.target));
   node.addEventListener("focusin", (event) => event.target.matches("[data-input]:not([type=color])") && event.target.select());
-  subscribe(requestRender);
+  subscribe((change) => {
+    changed.add(change.kind === "edit" ? faceAbove(change.row) : ALL);
+    requestRender();
+  });
   startOver();
 }
 
@@ -68,14 +77,30 @@ export function setFolded(step, isFolded) {
 export function requestRender() {
   if (isAsked) return;
   isAsked = true;
-  requestAnimationFrame(render);
+  requestAnimationFrame(paintPage);
 }
 
-/** Paint now. */
+/** Paint now, all of it. */
 export function render() {
+  changed.add(ALL);
+  paintPage();
+}
+
+function paintPage() {
   isAsked = false;
   paint(root, state.sheet);
+  changed = new Set();
   for (const each of page.after) each();
+}
+
+/** What is typed in one face changes no other face's line: among a hundred, only that one is painted. */
+function isUntouched(level, id) {
+  return level === "face" && changed.size === 1 && !changed.has(ALL) && !changed.has(id);
+}
+
+function faceAbove(rowId) {
+  const { level, parent } = rowOf(rowId);
+  return level === "face" ? rowId : level === "opening" ? parent.id : ALL;
 }
 
 /** The id of the row that a node belongs to. */
@@ -190,7 +215,7 @@ const BINDS = {
         copy.dataset.id = id;
         return mount(copy, id);
       });
-      for (const each of row.rows[level]) paint(blocks.get(each.id), each);
+      for (const each of row.rows[level]) if (!isUntouched(level, each.id)) paint(blocks.get(each.id), each);
     };
   },
   swatch: (node) => (row) => node.style.setProperty("--swatch", row.typed.swatch || ""),

@@ -49,13 +49,25 @@ function nextThing() {
 
 function firstBlank(sheet) {
   if (!sheet.rows.colour.length) return { kind: "empty", name: "colour", row: sheet };
-  const refused = [sheet, ...sheet.rows.colour.flatMap((colour) => [colour, ...colour.rows.face])]
-    .flatMap((row) => Object.values(row.cells)).find((cell) => cell.origin === "typed" && cell.blank?.kind === "refused");
   const colours = sheet.rows.colour;
   const unmade = sheet.checks.filter(({ severity, state: at, blank }) => severity === "stop" && at === "unchecked"
     && inputs[blank.name]?.section === "room");
   const needed = colours.flatMap((colour) => [colour.cells.total_face_volume, colour.rows.cup[0].cells.mix_volume]);
-  return refused?.blank ?? needed.find((cell) => cell?.blank)?.blank ?? unmade[0]?.blank ?? null;
+  return firstRefused(sheet) ?? needed.find((cell) => cell?.blank)?.blank ?? unmade[0]?.blank ?? null;
+}
+
+/** The first input that cannot be read, from the top of the page down. */
+function firstRefused(row) {
+  for (const name of Object.keys(row.typed)) {
+    if (inputs[name] && row.cells[name]?.blank?.kind === "refused") return row.cells[name].blank;
+  }
+  for (const rows of Object.values(row.rows)) {
+    for (const below of rows) {
+      const found = firstRefused(below);
+      if (found) return found;
+    }
+  }
+  return null;
 }
 
 function atBlank({ kind, name, row }) {
