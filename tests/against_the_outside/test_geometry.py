@@ -6,7 +6,7 @@ import pytest
 from scipy.special import ellipe
 from shapely.geometry import LineString, Point, Polygon, box
 
-from webapp.formulas import areas, edges
+from webapp.formulas import areas, edges, openings
 
 FINE = 4096
 WIDTHS = (23.65, 31.03, 25.03)
@@ -115,14 +115,16 @@ def test_the_area_of_an_ellipse_is_shapelys() -> None:
 def test_a_face_less_its_openings_is_shapelys() -> None:
     drawn = box(0, 0, 40, 30).difference(Point(10, 10).buffer(3, quad_segs=FINE))
     drawn = drawn.difference(Point(30, 20).buffer(3, quad_segs=FINE))
-    holes = areas.opening_area(areas.circle_area(6), 2)
-    assert areas.face_area(areas.rectangle_area(40, 30), holes) == pytest.approx(drawn.area, rel=1e-6)
-    rims = edges.opening_edge(edges.circle_edge(6), 2)
-    assert edges.edge_length(edges.rectangle_edge(40, 30), rims, 1) == pytest.approx(drawn.length, rel=1e-6)
+    holes = openings.opening_area(areas.circle_area(6), 2)
+    assert openings.face_area(areas.rectangle_area(40, 30), holes) == pytest.approx(drawn.area, rel=1e-6)
+    rims = openings.opening_edge(edges.circle_edge(6), 2)
+    assert openings.edge_length(edges.rectangle_edge(40, 30), rims, 1) == pytest.approx(
+        drawn.length, rel=1e-6
+    )
 
 
 def test_known_sizes_are_taken_at_their_word() -> None:
     # Definition.
     assert areas.known_area(1200) == 1200
     assert edges.known_edge(140) == 140
-    assert areas.poured_area(1152, 3) == 3456
+    assert openings.poured_area(1152, 3) == 3456

@@ -4,11 +4,10 @@ import numpy
 import pytest
 from scipy.interpolate import CubicSpline
 
+from webapp.formulas.drops import counted_drop_volume, dropper_drop_volume
 from webapp.formulas.rules import falling_share
 from webapp.formulas.tint import (
-    counted_drop_volume,
     drop_error,
-    dropper_drop_volume,
     first_drops,
     recipe_drops,
     smallest_tint_cup,

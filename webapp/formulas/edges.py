@@ -1,4 +1,4 @@
-"""Edges: the length around a face or an opening, for tape, for easing, and for what the edge must hold."""
+"""Edges: the length around a shape, for tape, for easing, and for what the edge must hold."""
 
 import math
 
@@ -237,33 +237,3 @@ def stroke_edge(stroke_length: Centimetres, stroke_width: Centimetres) -> Centim
     Source: geometry.
     """
     return 2 * (stroke_length + stroke_width)
-
-
-@formula(level="opening")
-def opening_edge(shape_edge: Centimetres, pieces: Count) -> Centimetres:
-    """Edge of openings of one size, all of them together.
-
-    Range: any number of openings.
-    Example: four holes with an edge of 12 cm have 48 cm.
-
-    >>> opening_edge(12, 4)
-    48
-
-    Source: geometry.
-    """
-    return shape_edge * pieces
-
-
-@formula(level="face")
-def edge_length(shape_edge: Centimetres, total_opening_edge: Centimetres, pieces: Count) -> Centimetres:
-    """Edge to tape or to ease on all pieces of a face: outside and openings.
-
-    Range: any number of pieces.
-    Example: two pieces with an edge of 140 cm and openings of 48 cm have 376 cm.
-
-    >>> edge_length(140, 48, 2)
-    376
-
-    Source: geometry.
-    """
-    return (shape_edge + total_opening_edge) * pieces
