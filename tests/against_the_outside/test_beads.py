@@ -1,4 +1,4 @@
-"""The bead over a narrow stroke, held against a table of Young-Laplace's equation and SciPy's own solution."""
+"""The bead over a narrow stroke, held against a table of Young-Laplace's equation and SciPy's solution."""
 
 import math
 
@@ -57,6 +57,14 @@ def test_a_wide_bead_stands_two_a_sine_of_half_the_angle_high(angle):
     wide = bead_profile(standing(60, angle))
     assert wide.height == pytest.approx(2 * math.sin(math.radians(angle) / 2), rel=1e-7)
     assert bead.wide_bead_section(60.0, 1.0, math.radians(angle)) == pytest.approx(wide.section, rel=1e-7)
+
+
+def test_a_bead_is_wide_from_8_capillary_lengths_on():
+    # Some 14 mm: there the middle of the table's beads stands level to 3 %.
+    assert bead.wide_bead_section_range(8.0, 1.0)
+    assert bead.wide_bead_section_range(14.4, 1.8)
+    assert not bead.wide_bead_section_range(7.99, 1.0)
+    assert not bead.wide_bead_section_range(14.3, 1.8)
 
 
 def by_scipy(width, angle):

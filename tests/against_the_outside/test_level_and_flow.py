@@ -1,4 +1,4 @@
-"""Level, viscosity and levelling, held against geometry, Orchard's theory and a thin film solved with SciPy."""
+"""Level, viscosity and levelling, held against geometry, Orchard's theory and a thin film under SciPy."""
 
 import math
 

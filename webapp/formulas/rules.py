@@ -76,7 +76,7 @@ def flow_share(x: float) -> float:
     (0.999998, 1.0)
     """
     square = 4 * x * x
-    series = 1 + square / 72 * (1 + square / 110 * (1 + square / 156))
+    series = 1 + square / 72 * (1 + square / 110)
     near = 2 / 3 * x**3 * (1 + square / 20 * (1 + square / 42 * series))
     once = math.exp(-2 * x)
     twice = math.exp(-4 * x)
