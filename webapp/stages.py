@@ -51,8 +51,9 @@ class Stage:
     its words, for the line under it. `counts_from`, `duration` and `bound` make the clock; `clock` is its
     name in a list, `late` what is said once it has passed (the moment follows), `past` what to do then (for
     what must not be early, in the instruction's place), `without` what is said where the card gives no
-    duration. `fills_with` is the part that the cup is filled with, drawn with its fill line. `warning` rings
-    that many seconds ahead. `only` names the cups that have the stage.
+    duration, `by_default` where the duration is our default and not the card's. `fills_with` is the part
+    that the cup is filled with, drawn with its fill line. `warning` rings that many seconds ahead. `only`
+    names the cups that have the stage.
     """
 
     name: str
@@ -71,6 +72,7 @@ class Stage:
     late: str = ""
     past: str = ""
     without: str = ""
+    by_default: str = ""
     rings: bool = False
     warning: float = 0.0
     only: str = ""
@@ -171,6 +173,10 @@ STAGES = (
         past="Mixed. Scrape once more, then go on.",
         without=(
             "The resin card gives no mix time, so this clock counts up. "
+            "Mix as long as the maker's sheet says."
+        ),
+        by_default=(
+            "The resin card gives no mix time; this one is common practice. "
             "Mix as long as the maker's sheet says."
         ),
         rings=True,

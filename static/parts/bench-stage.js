@@ -5,7 +5,7 @@ import { endOf, endOfPour, startOf } from "../bench-record.js";
 import { allStages, lateSentence, promptAt } from "../clocks.js";
 import { fillMixClock, mixClock } from "../pictures/mix-clock.js";
 import { called } from "../quantities.js";
-import { blankBecause, figure, firstFigure } from "./bench-figure.js";
+import { blankBecause, figure, firstFigure, rowWith } from "./bench-figure.js";
 import { showCup } from "./bench-cup.js";
 import { cautions, notice } from "./bench-notices.js";
 
@@ -30,9 +30,14 @@ export function stageView(context, stage, prompted) {
   }
   const clock = clockOf(context, stage);
   const tick = clock ? clockView(element, context, stage, clock, prompted) : () => {};
-  if (stage.without && !clock?.at) part("notices", element).append(notice("caution", stage.without));
+  const lacks = clock?.at ? isOurDefault(context, stage) && stage.by_default : stage.without;
+  if (lacks) part("notices", element).append(notice("caution", lacks));
   tick(context.now);
   return { element, tick, button: stage.button, shows: clock?.stage.name };
+}
+
+function isOurDefault({ root }, { duration }) {
+  return rowWith(root, duration).cells[duration]?.origin === "default";
 }
 
 /** The clock a stage shows: its own, a count upwards, or the pour-by where it has none and the pour is to come. */

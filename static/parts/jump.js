@@ -5,6 +5,7 @@ import { state } from "../store.js";
 export function jumpTo(page, rowId, name) {
   const row = findRow(state.sheet, rowId);
   if (!row) return;
+  page.leaveBench?.();
   const face = rowAbove(row, "face");
   if (face) page.editing = face.id;
   const goal = () => fieldOf(row, name);

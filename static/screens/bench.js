@@ -11,12 +11,14 @@ import { state, subscribe } from "../store.js";
 export function join(page) {
   const ticking = createTicking();
   const reminders = createReminders();
-  let isOpen = false;
-  const open = (colourId, cupId) => {
-    if (isOpen) return;
-    isOpen = true;
-    openBench({ ticking, reminders, colourId, cupId, closed: () => (isOpen = false) });
+  let bench = null;
+  const closed = () => {
+    bench = null;
   };
+  const open = (colourId, cupId) => {
+    bench ??= openBench({ ticking, reminders, colourId, cupId, closed });
+  };
+  page.leaveBench = () => bench?.close();
   page.acts.bench = (button) => {
     reminders.unlock();
     open(button.dataset.colour, button.dataset.cup);

@@ -1,0 +1,169 @@
+"""The bench as a person meets it: what can be done there, and what can be read."""
+
+import re
+
+from playwright.sync_api import Page, expect
+
+BASE = "new URL('.', document.querySelector('script[type=module]').src).href"
+WALK = [
+    "A is in",
+    "A has touched B",
+    "B is in, start mixing",
+    "Mixed, go on",
+    "drops are in",
+    "It hides, go on",
+    "Stirred, go on",
+    "Poured",
+    "Misted",
+    "Misted again",
+    "Covered",
+]
+
+
+class Sheet:
+    """The job sheet, as far as the bench needs it."""
+
+    def __init__(self, page: Page) -> None:
+        self.page = page
+
+    def open(self, address: str) -> None:
+        """Open the page and wait until its figures and its thumb bar are there."""
+        self.page.goto(address)
+        expect(self.page.locator(".next__what")).to_have_text(re.compile("Next"))
+
+    def type_in(self, row: str, name: str, text: str) -> None:
+        """Type into a field of a row, wherever it is folded away."""
+        self.page.evaluate(
+            f"async ([row, name, text]) => (await import({BASE} + 'store.js')).edit(row, name, text)",
+            [row, name, text],
+        )
+
+    def type_a_face(self, width: str = "20", height: str = "12") -> None:
+        """Type a face over the example."""
+        face = self.page.locator("[data-id=f1]")
+        face.locator("[data-input=width]").fill(width)
+        face.locator("[data-input=height]").fill(height)
+
+    def add_colour(self, name: str, width: str, height: str) -> None:
+        """Add a colour with one face."""
+        self.page.evaluate(
+            f"""async ([name, width, height]) => {{
+              const {{ addRow }} = await import({BASE} + "store.js");
+              const colour = addRow("colour", "job", {{ name, swatch: "#f4f4f0" }});
+              addRow("face", colour, {{ name, shape: "rectangle", width, height, depth: "1/16" }});
+            }}""",
+            [name, width, height],
+        )
+
+    def job(self) -> dict:
+        """Return the job as it is kept."""
+        return self.page.evaluate(f"async () => (await import({BASE} + 'store.js')).state.job")
+
+    def cups(self) -> list[dict]:
+        """Return every cup on the bench, colour by colour."""
+        return [cup for colour in self.job()["colours"] for cup in colour.get("cups", [])]
+
+    def forget_amount(self, name: str) -> None:
+        """Take an amount out of the first cup, as for a card that gives none."""
+        self.page.evaluate(
+            f"""async (name) => {{
+              const {{ keepCup, state }} = await import({BASE} + "store.js");
+              const [colour] = state.job.colours;
+              const {{ [name]: gone, ...amounts }} = colour.cups[0].amounts;
+              keepCup(colour.id, {{ ...colour.cups[0], amounts }});
+            }}""",
+            name,
+        )
+
+    def take_to_the_bench(self, colour: str) -> "Bench":
+        """Take the next cup of a colour to the bench, whatever the bar at the thumb says."""
+        self.page.evaluate(
+            """(colour) => {
+              const button = document.body.appendChild(document.createElement("button"));
+              button.dataset.act = "bench";
+              button.dataset.colour = colour;
+              button.click();
+              button.remove();
+            }""",
+            colour,
+        )
+        bench = Bench(self.page)
+        expect(bench.root).to_be_visible()
+        return bench
+
+    def go_to_the_bench(self) -> "Bench":
+        """Tap the bar at the thumb when it leads to the bench."""
+        self.page.locator(".next__button").click()
+        bench = Bench(self.page)
+        expect(bench.root).to_be_visible()
+        return bench
+
+
+class Bench:
+    """The bench on the screen; `has_own_clock` where the test moves the phone's clock."""
+
+    def __init__(self, page: Page, has_own_clock: bool = True) -> None:
+        self.page = page
+        self.has_own_clock = has_own_clock
+        self.root = page.get_by_role("main", name="Bench")
+        self.button = self.root.locator("[data-act=bench-go]")
+        self.figure = self.root.locator(".stage__figure")
+        self.under = self.root.locator(".stage__under")
+        self.clocks = self.root.get_by_role("list", name="Clocks")
+        self.missed = self.root.get_by_role("list", name="Missed")
+        self.notices = self.root.locator(".stage__notices")
+
+    def pass_time(self, seconds: float) -> None:
+        """Let the phone's clock run on; what is due on the way comes due."""
+        self.page.clock.run_for(int(seconds * 1000))
+
+    def sleep(self, seconds: float) -> None:
+        """Let time pass as it does for a phone that sleeps: timers fire at most once."""
+        self.page.clock.fast_forward(int(seconds * 1000))
+        self.page.clock.run_for(1100)
+
+    def tick_the_lines(self) -> None:
+        """Tap each line of make ready."""
+        for line in self.root.locator(".ready__line").all():
+            line.click()
+
+    def tap(self, words: str) -> None:
+        """Tap the big button, which must say this; the next tap is taken half a second later."""
+        expect(self.button).to_contain_text(words)
+        self.button.click()
+        if self.has_own_clock:
+            self.page.clock.run_for(600)
+
+    def begin(self) -> None:
+        """Make a cup ready and begin it."""
+        self.tick_the_lines()
+        self.tap("Begin the cup")
+
+    def walk_to(self, words: str) -> None:
+        """Tap stage by stage until the big button says this."""
+        for each in WALK:
+            if words in each:
+                break
+            self.tap(each)
+        self.expect_button(words)
+
+    def step_back(self) -> None:
+        """Tap step back."""
+        self.root.get_by_role("button", name="Step back").click()
+
+    def choose(self, words: str) -> None:
+        """Tap a line that stands under the stage."""
+        self.root.locator(".bench__choice", has_text=words).click()
+
+    def leave(self) -> None:
+        """Go back to the job sheet."""
+        self.root.get_by_role("button", name="Back to the job sheet").last.click()
+        expect(self.root).to_have_count(0)
+
+    def expect_button(self, words: str) -> None:
+        """The big button says this."""
+        expect(self.button).to_contain_text(words)
+
+    def expect_instruction(self, words: str) -> None:
+        """The one instruction says this."""
+        expect(self.root.get_by_role("heading", level=1)).to_contain_text(words)
