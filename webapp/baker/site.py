@@ -1,8 +1,9 @@
 """The app's own site: its static files, its printed formulas and its page, baked into a folder."""
 
+from functools import cache
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from webapp import forms
 from webapp.baker.assets import static_folder
@@ -27,6 +28,11 @@ def own_sources() -> Sources:
 
 def render_index(page: Page) -> str:
     """Render the one page from its templates and the forms that the table of inputs gives."""
+    return _index_template().render(page=page)
+
+
+@cache
+def _index_template() -> Template:
     environment = Environment(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
@@ -34,12 +40,11 @@ def render_index(page: Page) -> str:
         lstrip_blocks=True,
         undefined=StrictUndefined,
     )
-    context = {
-        "page": page,
+    environment.globals |= {
         "fields": forms.page_fields(),
         "fields_in": forms.fields_in,
         "groups_in": forms.groups_in,
         "only_with": forms.ONLY_WITH,
         "options_that_ask": forms.options_that_ask,
     }
-    return environment.get_template("index.html").render(context)
+    return environment.get_template("index.html")
