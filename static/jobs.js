@@ -32,6 +32,12 @@ export async function restoreSnapshot(storage, { at, jobs, cards, open }) {
   return opened ? storage.open(opened.id) : null;
 }
 
+/** Take what is stored for the truth, even if it is nothing: a recovery is over. */
+export async function startAfresh(storage) {
+  await storage.change([], null);
+  storage.problem = null;
+}
+
 /** Take a job from a file: a job that the phone has already is never written over, so it gets an id of its own. */
 export async function adoptJob(storage, job) {
   await storage.settled();

@@ -32,6 +32,8 @@ export function checksum(text) {
 class JobStorage {
   /** The job that was open last, as it was when the page started, or null on a first start. */
   job = null;
+  /** The id of the open job, or null. */
+  openId = null;
   /** What is wrong with the stored work, as {kind, says}, or null; then the recovery screen comes first. */
   problem = null;
   /** The stores, with read(store, key), count(store), entries(store) and write(changes). */
@@ -41,7 +43,6 @@ class JobStorage {
   checksum = checksum;
   #tell;
   #isMemory = false;
-  #open = null;
   #saves = 0;
   #known = new Map();
   #waiting = new Map();
@@ -87,13 +88,8 @@ class JobStorage {
     return job;
   }
 
-  /** The id of the open job, or null. */
-  get openId() {
-    return this.#open;
-  }
-
   /** Write changes, [store, key, value or undefined to delete] each, all or none, and say which job is open. */
-  change(changes, open = this.#open) {
+  change(changes, open = this.openId) {
     return this.#write([...changes, ["meta", "last", this.#last(open)]]);
   }
 
@@ -102,24 +98,17 @@ class JobStorage {
     return globalThis.caches ? caches.has(RING).catch(() => false) : false;
   }
 
-  /** Take what is stored for the truth, even if it is nothing: the recovery is over. */
-  async startAfresh() {
-    await this.change([], null);
-    this.problem = null;
-  }
-
   async #load() {
     const [last, count] = await Promise.all([this.base.read("meta", "last"), this.base.count("jobs")]);
     const sentinel = readSentinel();
-    this.#open = last?.open ?? null;
+    this.openId = last?.open ?? null;
     this.#saves = Math.max(last?.saves ?? 0, sentinel.saves);
-    this.job = this.#open && this.#whole(this.#open, await this.base.read("jobs", this.#open));
+    this.job = this.openId && this.#whole(this.openId, await this.base.read("jobs", this.openId));
     this.problem = this.#isMemory ? null : await this.#problem(last, count, sentinel);
   }
 
   async #problem(last, count, sentinel) {
-    const agrees = last && last.saves === sentinel.saves && count === sentinel.jobs && (this.job || !last.open);
-    if (agrees) return null;
+    if (last?.saves === sentinel.saves && count === sentinel.jobs && (this.job || !last.open)) return null;
     const hasSnapshots = await this.hasSnapshots();
     if (!last && !sentinel.jobs && !hasSnapshots) return null;
     const { problemOf } = await import("./snapshots.js");
@@ -132,24 +121,24 @@ class JobStorage {
     return JSON.parse(record.text);
   }
 
-  #last(open = this.#open) {
-    this.#open = open;
+  #last(open = this.openId) {
+    this.openId = open;
     // Another window may have counted on meanwhile.
     this.#saves = Math.max(this.#saves, readSentinel().saves) + 1;
     return { saves: this.#saves, at: new Date().toISOString(), open };
   }
 
   async #drain() {
-    while (this.#waiting.size) {
-      const jobs = [...this.#waiting.values()];
-      this.#waiting.clear();
-      try {
+    let jobs = [];
+    try {
+      while (this.#waiting.size) {
+        jobs = [...this.#waiting.values()];
+        this.#waiting.clear();
         await this.#keep(jobs);
-      } catch (error) {
-        for (const job of jobs) if (!this.#waiting.has(job.id)) this.#waiting.set(job.id, job);
-        this.#tell({ kind: "not saved", says: refusal(error) });
-        break;
       }
+    } catch (error) {
+      for (const job of jobs) if (!this.#waiting.has(job.id)) this.#waiting.set(job.id, job);
+      this.#tell({ kind: "not saved", says: refusal(error) });
     }
     this.#writing = null;
   }
@@ -193,8 +182,8 @@ class JobStorage {
   }
 
   async #lookElsewhere() {
-    if (this.#writing || !this.#open) return;
-    const id = this.#open;
+    const id = this.openId;
+    if (this.#writing || !id) return;
     const record = await this.base.read("jobs", id).catch(() => null);
     if (!record || this.#writing || record.sum === this.#known.get(id)) return;
     const job = this.#whole(id, record);

@@ -1,7 +1,7 @@
 // Comes first when saved work is missing: what was lost, and what this phone can bring back.
 import { element } from "../lib/dom.js";
 import { chooseFile } from "../lib/files.js";
-import { adoptJob, restoreSnapshot } from "../jobs.js";
+import { adoptJob, restoreSnapshot, startAfresh } from "../jobs.js";
 import { snapshots } from "../snapshots.js";
 import { readJobFile } from "../transfer.js";
 
@@ -33,12 +33,12 @@ export async function showRecovery(host, storage) {
         const { job, error } = await readJobFile(file);
         note.textContent = error ?? "";
         if (error) return;
-        await storage.startAfresh();
+        await startAfresh(storage);
         close(await adoptJob(storage, job));
       }),
       note,
       choice(kind === "emptied" ? "Start afresh" : "Go on with what is here", false, async () => {
-        await storage.startAfresh();
+        await startAfresh(storage);
         close(storage.job);
       }),
       element("p", { class: "quiet" }, "The copies stay on this phone, whatever you choose."),
