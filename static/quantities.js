@@ -179,6 +179,15 @@ export function readInput(name, typed, jobUnits) {
   return readings.get(key);
 }
 
+const HAS_UNIT = /[a-z"'′″°%]/i;
+
+/** The unit that a bare number typed for an input is in, as it is shown; "" where the text names one. */
+export function unitBehind(name, text, jobUnits) {
+  const kind = inputs[name]?.kind;
+  if (!units[kind] || HAS_UNIT.test(text)) return "";
+  return named(unitOfInput(name, jobUnits), kind).shown;
+}
+
 /** Read a choice: {value} or {error}. */
 export function readChoice(name, typed) {
   const { options } = inputs[name];

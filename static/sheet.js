@@ -41,6 +41,28 @@ export function findRow(root, id) {
   return null;
 }
 
+/** The row of a level as seen from a row: itself, one above it, or a colour's cup. */
+export function rowAt(row, level) {
+  if (level === "cup") return row.rows.cup[0];
+  let found = row;
+  while (level && found.level !== level) found = found.parent;
+  return found;
+}
+
+/** Checks that are wrong, and of those that cannot be made one for each thing that is missing. */
+export function shownChecks(row, cells) {
+  const isAll = cells[0] === "*";
+  const missing = new Set();
+  return row.checks.filter(({ state: at, beside, severity, blank }) => {
+    if (at === "right" || !(isAll || cells.includes(beside))) return false;
+    if (at === "wrong") return true;
+    const reason = `${blank.row.id} ${blank.name}`;
+    const isNews = !isAll && severity !== "note" && !missing.has(reason);
+    missing.add(reason);
+    return isNews;
+  });
+}
+
 function rowsOf(job) {
   const typed = { ...job.room, ...job.card, ...job.bench };
   delete typed.name;

@@ -129,6 +129,13 @@ export function rowOf(rowId) {
   return rowId === "job" ? { row: job, level: "job", rows: [], parent: null } : within(job, "job", rowId);
 }
 
+/** What a person typed in a row of the sheet, as text. */
+export function typedIn(row, name) {
+  if (name === "name") return row.name;
+  if (name === "card_name") return job.card?.name ?? "";
+  return String(row.typed[name] ?? "");
+}
+
 /** Make an id that no other row has, its first letter that of the level. */
 export function newId(level) {
   const random = crypto.getRandomValues(new Uint32Array(2));

@@ -1,8 +1,9 @@
 import { inputs, nodes } from "../printed.js";
 import { readQuantity, rounded, unitShown } from "../quantities.js";
-import { addRow, copyRow, edit, removeRow, rowOf, state, undo } from "../store.js";
-import { element, redraw } from "../lib/dom.js";
+import { addRow, copyRow, edit, removeRow, rowOf, state, typedIn, undo } from "../store.js";
+import { element, part, redraw } from "../lib/dom.js";
 import { drawFace, drawThumb, extentOf, tickOf } from "../pictures/face.js";
+import { joinFields } from "../parts/fields.js";
 import { jumpTo } from "../parts/jump.js";
 import { hideToast, showUndo } from "../parts/toast.js";
 
@@ -39,6 +40,7 @@ export function join(page) {
     },
     because: (button) => jumpTo(page, button.dataset.row, button.dataset.name),
   });
+  joinFields(part("page"));
   document.addEventListener("change", (event) => {
     const picker = event.target.closest(".picker");
     if (!picker) return;
@@ -120,7 +122,7 @@ function faceOf(page, row) {
 }
 
 function written(page, row, name) {
-  const text = page.typedIn(row, name).trim();
+  const text = typedIn(row, name).trim();
   return text && `${text} ${page.unitBehind(name, text)}`.trim();
 }
 

@@ -1,11 +1,11 @@
 import { inputs, labels } from "../printed.js";
-import { called, rounded, showParts, unitOfInput, unitShown } from "../quantities.js";
-import { because } from "../sheet.js";
-import { edit, rowOf, state, subscribe } from "../store.js";
+import { called, rounded, showParts, unitBehind, unitShown } from "../quantities.js";
+import { because, rowAt, shownChecks } from "../sheet.js";
+import { edit, rowOf, state, subscribe, typedIn } from "../store.js";
 import * as dom from "../lib/dom.js";
 
 const BLANK = { figure: "—", unit: "" };
-const HAS_UNIT = /[a-z"'′″°%]/i;
+const OTHER_UNITS = { mL: "fl oz", "fl oz": "mL" };
 const MARKS = "cell because checks field choice say draw when above when-example rows swatch input editor".split(" ");
 const BOUND = MARKS.map((mark) => `[data-${mark}]`).join(",");
 
@@ -22,7 +22,13 @@ export const page = {
     colour: (row) => row.name || `Colour ${row.position}`,
   },
   draw: {},
-  acts: { fold: (button) => toggle(button.closest(".step")) },
+  acts: {
+    fold: (button) => {
+      const step = button.closest(".step");
+      setFolded(step, !step.hasAttribute("data-folded"));
+      render();
+    },
+  },
   clock: () => BLANK,
   after: [],
   editing: null,
@@ -36,8 +42,7 @@ export const page = {
   rowIdOf,
   setFolded,
   startOver,
-  typedIn,
-  unitBehind,
+  unitBehind: (name, text) => unitBehind(name, text, state.job.units),
 };
 
 const ALL = "all";
@@ -52,7 +57,6 @@ export function showJobSheet(node) {
   root = mount(node, "job");
   node.addEventListener("input", (event) => keep(event.target, event.target.dataset.input));
   node.addEventListener("change", (event) => keep(event.target.closest("[data-choice]"), null, event.target));
-  node.addEventListener("focusin", (event) => event.target.matches("[data-input]:not([type=color])") && event.target.select());
   subscribe((change) => {
     changed.add(change.kind === "edit" ? faceAbove(change.row) : ALL);
     requestRender();
@@ -61,27 +65,28 @@ export function showJobSheet(node) {
 }
 
 /** Paint another job from the top: folded to its answers, the example with its face open. */
-export function startOver() {
+function startOver() {
   page.editing = state.job.example ? state.job.colours[0].faces[0].id : null;
-  for (const step of root.node.querySelectorAll(".step")) setFolded(step, !isOpenAtFirst(step.dataset.step));
+  const opened = page.editing ? ["faces", "cups"] : ["cups"];
+  for (const step of root.node.querySelectorAll(".step")) setFolded(step, !opened.includes(step.dataset.step));
   render();
 }
 
 /** Fold a step to its answer, or open it. */
-export function setFolded(step, isFolded) {
+function setFolded(step, isFolded) {
   step.toggleAttribute("data-folded", isFolded);
   dom.setAttribute(step.querySelector(".step__toggle"), "aria-expanded", String(!isFolded));
 }
 
 /** Paint at the next frame, once however often it is asked for. */
-export function requestRender() {
+function requestRender() {
   if (isAsked) return;
   isAsked = true;
   requestAnimationFrame(paintPage);
 }
 
 /** Paint now, all of it. */
-export function render() {
+function render() {
   changed.add(ALL);
   paintPage();
 }
@@ -104,25 +109,12 @@ function faceAbove(rowId) {
 }
 
 /** The id of the row that a node belongs to. */
-export function rowIdOf(node) {
+function rowIdOf(node) {
   return node.closest("[data-id]").dataset.id;
 }
 
-/** What a person typed in a row, as text. */
-export function typedIn(row, name) {
-  if (name === "name") return row.name;
-  if (name === "card_name") return state.job.card?.name ?? "";
-  return String(row.typed[name] ?? "");
-}
-
-/** The unit that a bare number typed for an input is in, as it is shown; "" where the text names one. */
-export function unitBehind(name, text) {
-  if (!inputs[name] || inputs[name].kind === "text" || HAS_UNIT.test(text)) return "";
-  return showParts(0, inputs[name].kind, unitOfInput(name, state.job.units)).unit;
-}
-
 /** What a cell reads, as figure and unit: in the job's units, or as a time of day, a count, a share. */
-export function readingOf(cell, name, { as = "", unit = "" } = {}) {
+function readingOf(cell, name, { as = "", unit = "" } = {}) {
   if (!cell || cell.blank || cell.value === null) return BLANK;
   const { value } = cell;
   if (as === "clock") return page.clock(value);
@@ -132,8 +124,6 @@ export function readingOf(cell, name, { as = "", unit = "" } = {}) {
   const shown = unitShown(kind, state.job.units);
   return showParts(value, kind, unit === "other" ? OTHER_UNITS[shown] : unit || shown);
 }
-
-const OTHER_UNITS = { mL: "fl oz", "fl oz": "mL" };
 
 /** Tie a node's marked parts to a row, once; what stands in nested rows is tied when those are made. */
 function mount(node, id) {
@@ -160,7 +150,7 @@ const BINDS = {
   because: (node) => (row) => {
     const blank = rowAt(row, node.dataset.level).cells[node.dataset.because]?.blank;
     dom.setHidden(node, !blank);
-    if (blank) tieToBlank(node, blank, node.lastElementChild, because(blank));
+    if (blank) tieToBlank(node, blank, because(blank));
   },
   checks: (node) => {
     const blocks = new Map();
@@ -180,7 +170,7 @@ const BINDS = {
       const value = typedIn(row, name);
       const cell = row.cells[name];
       const isRefused = cell?.blank?.kind === "refused" && cell.origin === "typed";
-      const suffix = unitBehind(name, value || field.input.placeholder);
+      const suffix = page.unitBehind(name, value || field.input.placeholder);
       dom.showField(field, { value, error: isRefused ? cell.blank.says : "", says: cell?.note, suffix });
     };
   },
@@ -242,48 +232,17 @@ function keep(node, name, radio) {
   edit(rowIdOf(node), name ?? node.dataset.choice, (radio ?? node).value);
 }
 
-function toggle(step) {
-  setFolded(step, !step.hasAttribute("data-folded"));
-  render();
-}
-
-function rowAt(row, level) {
-  if (level === "cup") return row.rows.cup[0];
-  let found = row;
-  while (level && found.level !== level) found = found.parent;
-  return found;
-}
-
-/** Checks that are wrong, and of those that cannot be made one for each thing that is missing. */
-function shownChecks(row, cells) {
-  const isAll = cells[0] === "*";
-  const missing = new Set();
-  return row.checks.filter(({ state: at, beside, severity, blank }) => {
-    if (at === "right" || !(isAll || cells.includes(beside))) return false;
-    if (at === "wrong") return true;
-    const reason = `${blank.row.id} ${blank.name}`;
-    const isNews = !isAll && severity !== "note" && !missing.has(reason);
-    missing.add(reason);
-    return isNews;
-  });
-}
-
 function paintCheck(node, { state: at, severity, says, blank }) {
-  const words = node.querySelector(".check__says");
-  if (at === "unchecked") {
-    const reason = because(blank);
-    tieToBlank(node.querySelector("button"), blank, words, `Not checked: ${reason[0].toLowerCase()}${reason.slice(1)}`);
-  } else {
-    dom.setAttribute(node, "class", `check check--${severity}`);
-    dom.setAttribute(node.querySelector("use"), "href", `#mark-${severity}`);
-    dom.setText(words, says);
-  }
+  if (at === "wrong") return dom.showCheck(node, severity, says);
+  const reason = because(blank);
+  return tieToBlank(node.querySelector("button"), blank, `Not checked: ${reason[0].toLowerCase()}${reason.slice(1)}`);
 }
 
-function tieToBlank(button, blank, words, says) {
-  dom.setText(words, says);
-  dom.setAttribute(button, "data-row", blank.row.id);
-  dom.setAttribute(button, "data-name", blank.name);
+/** A button that says why a figure is blank leads to what is missing. */
+function tieToBlank(button, { row, name }, says) {
+  dom.setText(button.lastElementChild, says);
+  dom.setAttribute(button, "data-row", row.id);
+  dom.setAttribute(button, "data-name", name);
 }
 
 function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis }) {
@@ -296,8 +255,4 @@ function isFoldedAway(node) {
   const step = node.closest(".step");
   return Boolean(step) && !page.isPrinting
     && step.hasAttribute("data-folded") === Boolean(node.closest(".step__body"));
-}
-
-function isOpenAtFirst(name) {
-  return name === "cups" || (name === "faces" && Boolean(state.job.example));
 }
