@@ -204,17 +204,6 @@ def page_fields() -> dict[str, Field]:
     return {name: field for form in forms for name, field in form._fields.items()}
 
 
-def page_globals() -> dict[str, Any]:
-    """Return what the page's templates place its fields with."""
-    return {
-        "fields": page_fields(),
-        "fields_in": fields_in,
-        "groups_in": groups_in,
-        "only_with": ONLY_WITH,
-        "options_that_ask": options_that_ask,
-    }
-
-
 def fields_in(section: str) -> list[str]:
     """Return the names of a section's inputs, in the table's order."""
     return [row.name for row in INPUTS.values() if row.section == section]
