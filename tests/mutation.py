@@ -28,7 +28,14 @@ from webapp.formulas.book import load_book
 from webapp.printer.syntax import RULES
 
 HERE = Path(__file__).parent
-FAST_TESTS = ("test_book.py", "test_ranges.py", "test_laws.py", "test_unit_proof.py", "against_the_outside")
+FAST_TESTS = (
+    "test_book.py",
+    "test_ranges.py",
+    "test_laws.py",
+    "test_laws_of_the_film.py",
+    "test_unit_proof.py",
+    "against_the_outside",
+)
 NEEDS_A_BROWSER = {"phone", "page", "browser"}
 SLOWEST = 1.5
 GIVE_UP_AFTER = 10
