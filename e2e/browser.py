@@ -38,10 +38,15 @@ def main() -> None:
     if executable():
         return
     as_root = [] if os.geteuid() == 0 else ["sudo", "-n"]
-    commands = ([*as_root, "apt-get", "update", "-q"], [*as_root, "apt-get", "install", "-y", "-q", "chromium"])
+    commands = (
+        [*as_root, "apt-get", "update", "-q"],
+        [*as_root, "apt-get", "install", "-y", "-q", "chromium"],
+    )
     if shutil.which("apt-get") and all(subprocess.run(each).returncode == 0 for each in commands):
         return
-    sys.exit(subprocess.run([sys.executable, "-m", "playwright", "install", "--with-deps", "chromium"]).returncode)
+    sys.exit(
+        subprocess.run([sys.executable, "-m", "playwright", "install", "--with-deps", "chromium"]).returncode
+    )
 
 
 if __name__ == "__main__":
