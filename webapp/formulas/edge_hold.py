@@ -102,13 +102,13 @@ def rounded_edge_hold_depth(
     Source: Gibbs' criterion on a quarter round, the greatest over b of 2 a sin((wetting angle + b)/2)
     - r (1 - cos b); computed.
     """
-    quarter = edge_climb(0.0, math.pi / 4, wetting_angle, capillary_length, edge_radius)
-    eighth = edge_climb(quarter, math.pi / 8, wetting_angle, capillary_length, edge_radius)
-    sixteenth = edge_climb(eighth, math.pi / 16, wetting_angle, capillary_length, edge_radius)
-    near = edge_climb(sixteenth, math.pi / 32, wetting_angle, capillary_length, edge_radius)
-    nearer = edge_settle(near, wetting_angle, capillary_length, edge_radius)
-    nearest = edge_settle(nearer, wetting_angle, capillary_length, edge_radius)
-    lean = edge_settle(nearest, wetting_angle, capillary_length, edge_radius)
+    first_lean = edge_climb(0.0, math.pi / 4, wetting_angle, capillary_length, edge_radius)
+    second_lean = edge_climb(first_lean, math.pi / 8, wetting_angle, capillary_length, edge_radius)
+    third_lean = edge_climb(second_lean, math.pi / 16, wetting_angle, capillary_length, edge_radius)
+    near_lean = edge_climb(third_lean, math.pi / 32, wetting_angle, capillary_length, edge_radius)
+    nearer_lean = edge_settle(near_lean, wetting_angle, capillary_length, edge_radius)
+    nearest_lean = edge_settle(nearer_lean, wetting_angle, capillary_length, edge_radius)
+    lean = edge_settle(nearest_lean, wetting_angle, capillary_length, edge_radius)
     return 2 * capillary_length * math.sin((wetting_angle + lean) / 2) - edge_radius * (1 - math.cos(lean))
 
 

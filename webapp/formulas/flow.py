@@ -36,9 +36,13 @@ def film_viscosity(
 
     Source: Arrhenius' law through the card's two figures (Andrade 1930, from memory).
     """
-    way = 1 / second_viscosity_temperature - 1 / viscosity_temperature
-    gone = 1 / surface_temperature - 1 / viscosity_temperature
-    share = 0 if second_viscosity_temperature == viscosity_temperature else gone / way
+    from_figure_to_figure = 1 / second_viscosity_temperature - 1 / viscosity_temperature
+    from_figure_to_face = 1 / surface_temperature - 1 / viscosity_temperature
+    share = (
+        0
+        if second_viscosity_temperature == viscosity_temperature
+        else from_figure_to_face / from_figure_to_figure
+    )
     return stated_viscosity * math.exp(math.log(second_viscosity / stated_viscosity) * share)
 
 

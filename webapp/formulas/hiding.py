@@ -20,12 +20,12 @@ def contrast_ratio(absorption_ratio: Ratio, scattering_power: Ratio, white_refle
     Source: Kubelka, Munk, Z. tech. Phys. 12 (1931) 593; hyperbolic form of Kubelka, J. Opt. Soc. Am. 38
     (1948) 448 (both from memory).
     """
-    a = 1 + absorption_ratio
-    b = (a**2 - 1) ** 0.5
-    fading = math.exp(-2 * b * scattering_power)
-    spread = b * (1 + fading) / (1 - fading)
-    over_black = 1 / (a + spread)
-    over_white = (1 - white_reflectance * (a - spread)) / (a - white_reflectance + spread)
+    kubelka_a = 1 + absorption_ratio
+    kubelka_b = (kubelka_a**2 - 1) ** 0.5
+    fading = math.exp(-2 * kubelka_b * scattering_power)
+    spread = kubelka_b * (1 + fading) / (1 - fading)
+    over_black = 1 / (kubelka_a + spread)
+    over_white = (1 - white_reflectance * (kubelka_a - spread)) / (kubelka_a - white_reflectance + spread)
     return over_black / over_white
 
 
@@ -43,13 +43,13 @@ def hiding_power(absorption_ratio: Ratio, white_reflectance: Share, full_hiding_
     Source: Kubelka, Munk, Z. tech. Phys. 12 (1931) 593 (from memory), turned round; full hiding at 0.98:
     ISO 6504-3:2019, ASTM D2805 (from memory).
     """
-    a = 1 + absorption_ratio
-    b = (a**2 - 1) ** 0.5
+    kubelka_a = 1 + absorption_ratio
+    kubelka_b = (kubelka_a**2 - 1) ** 0.5
     lacking = 1 - full_hiding_ratio
     square = full_hiding_ratio * white_reflectance
-    rest = white_reflectance - lacking * a - square * a**2
+    rest = white_reflectance - lacking * kubelka_a - square * kubelka_a**2
     spread = (lacking + (lacking**2 - 4 * square * rest) ** 0.5) / (2 * square)
-    return math.log((spread + b) / (spread - b)) / (2 * b)
+    return math.log((spread + kubelka_b) / (spread - kubelka_b)) / (2 * kubelka_b)
 
 
 @formula(level="colour")
