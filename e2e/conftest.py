@@ -1,8 +1,6 @@
 """Fixtures: a phone with a profile of its own, and a server that can be ended."""
 
-import os
 import shutil
-import signal
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -54,24 +52,6 @@ class Phone:
         if self.context:
             self.context.close()
             self.context = None
-
-    def kill(self) -> None:
-        """End the browser's process at once, as a flat battery does; the profile stays."""
-        for folder in Path("/proc").glob("[0-9]*"):
-            if self._is_ours(folder):
-                os.kill(int(folder.name), signal.SIGKILL)
-        self.stop()
-        for left in self.profile.glob("Singleton*"):
-            left.unlink()
-
-    def _is_ours(self, process: Path) -> bool:
-        try:
-            line = (process / "cmdline").read_bytes().decode().split("\0")
-        except OSError:
-            return False
-        return f"--user-data-dir={self.profile}" in line and not any(
-            each.startswith("--type=") for each in line
-        )
 
 
 @pytest.fixture(scope="session")

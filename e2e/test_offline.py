@@ -3,8 +3,10 @@
 import json
 import re
 
+import pytest
 from playwright.sync_api import expect
 
+from e2e.bench import Sheet
 from e2e.server import Server, changed_checkout, static_host
 from webapp.baker.site import bake
 
@@ -75,27 +77,56 @@ def test_a_static_host_serves_it_from_a_folder_of_its_own(page, tmp_path):
     assert page.url == f"{host}shop/sixteenth/"
 
 
-def test_an_old_version_stays_whole_until_the_new_one_is_taken(page, own_server, tmp_path):
+@pytest.fixture
+def newer(own_server, tmp_path):
+    """A server of a newer version, ready to take the other one's place."""
+    server = Server(own_server.instance, changed_checkout(tmp_path / "newer", "newer"))
+    yield server
+    server.stop()
+
+
+def put_in_place(newer, server):
+    """End a server and start the newer one on its port."""
+    server.stop()
+    newer.port = server.port
+    newer.start()
+
+
+def test_an_old_version_stays_whole_until_the_new_one_is_taken(page, own_server, newer):
     make_ready(page, own_server)
     [old] = page.evaluate(CACHES)
-    own_server.stop()
-    newer = Server(own_server.instance, changed_checkout(tmp_path / "newer", "newer"))
-    newer.port = own_server.port
-    newer.start()
-    try:
-        page.reload()
-        assert page.evaluate("() => document.documentElement.dataset.version") is None
-        expect_job_sheet(page)
-        take = page.get_by_role("button", name="Take it")
-        expect(take).to_be_visible(timeout=20_000)
-        assert len(page.evaluate(CACHES)) == 2
-        take.click()
-        expect(page.locator("html[data-version=newer]")).to_be_attached(timeout=20_000)
-        expect_job_sheet(page)
-        [new] = page.evaluate(CACHES)
-        assert new != old
-    finally:
-        newer.stop()
+    put_in_place(newer, own_server)
+    page.reload()
+    assert page.evaluate("() => document.documentElement.dataset.version") is None
+    expect_job_sheet(page)
+    take = page.get_by_role("button", name="Take it")
+    expect(take).to_be_visible(timeout=20_000)
+    assert len(page.evaluate(CACHES)) == 2
+    take.click()
+    expect(page.locator("html[data-version=newer]")).to_be_attached(timeout=20_000)
+    expect_job_sheet(page)
+    [new] = page.evaluate(CACHES)
+    assert new != old
+    newer.stop()
     page.reload()
     expect(page.locator("html[data-version=newer]")).to_be_attached()
     expect_job_sheet(page)
+
+
+def test_a_new_version_is_not_offered_while_a_cup_is_in_hand(page, own_server, newer):
+    page.clock.install()
+    sheet = Sheet(page)
+    sheet.open(own_server.address)
+    expect(page.locator(".head")).to_contain_text(READY, timeout=20_000)
+    sheet.type_a_face()
+    bench = sheet.go_to_the_bench()
+    bench.begin()
+    bench.walk_to("B is in")
+    put_in_place(newer, own_server)
+    page.reload()
+    expect(bench.root).to_be_visible()
+    page.wait_for_function("async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting)")
+    assert page.evaluate("() => document.documentElement.dataset.version") is None
+    expect(page.get_by_role("button", name="Take it")).to_have_count(0)
+    bench.leave()
+    expect(page.get_by_role("button", name="Take it")).not_to_be_visible()

@@ -1,4 +1,4 @@
-"""What was typed stays on the phone: killed, emptied, damaged, full, refused, and in two windows."""
+"""What was typed stays on the phone: emptied, damaged, full, refused, and in two windows."""
 
 import json
 import re
@@ -64,18 +64,6 @@ def rename(page, name):
 def keep_a_snapshot(page):
     """Leave the page for a moment, as a call does; that is when a snapshot is kept."""
     page.wait_for_function("async () => (await caches.keys()).includes('sixteenth-snapshots')")
-
-
-def test_the_last_letter_before_the_battery_dies_is_kept(handset, server):
-    page = handset.start()
-    open_page(page, server)
-    name_of_job(page).fill("Quarry Road caf")
-    name_of_job(page).press("End")
-    page.keyboard.type("é")
-    handset.kill()
-    page = handset.start()
-    open_page(page, server)
-    expect(name_of_job(page)).to_have_value("Quarry Road café")
 
 
 def test_a_fresh_start_is_no_loss(page, server):
