@@ -44,6 +44,14 @@ class Sheet:
         face.locator("[data-input=width]").fill(width)
         face.locator("[data-input=height]").fill(height)
 
+    def open_the_face(self) -> None:
+        """Unfold the first face's fields, if they are folded."""
+        if self.page.locator("[data-id=f1] [data-input=width]").count() == 0:
+            step = self.page.locator("[data-step=faces]")
+            if step.get_attribute("data-folded") is not None:
+                step.locator(".step__toggle").click()
+            step.locator("[data-id=f1] .face__open").click()
+
     def add_colour(self, name: str, width: str, height: str) -> None:
         """Add a colour with one face."""
         self.page.evaluate(
