@@ -107,7 +107,10 @@ def _rows(parent: dict[str, Any], level: str, where: str, ids: set[str]) -> None
         _id(row, title, ids)
         if below:
             _rows(row, {"faces": "face", "openings": "opening"}[below], title, ids)
-        for cup in row.get("cups") or []:
+        cups = row.get("cups") or []
+        if not isinstance(cups, list):
+            _refuse(f'"cups" of {title} is not a list. Save the job again and open that file.')
+        for cup in cups:
             _cup(cup, title)
 
 
