@@ -41,8 +41,10 @@ export async function startAfresh(storage) {
 /** Take a job from a file: a job that the phone has already is never written over, so it gets an id of its own. */
 export async function adoptJob(storage, job) {
   await storage.settled();
+  const whole = { units: {}, room: {}, card: {}, bench: {}, colours: [], ...job };
   const taken = job.id ? await storage.base.read("jobs", job.id) : null;
-  const adopted = !job.id || (taken && taken.text !== JSON.stringify(job)) ? { ...job, id: newId("job") } : job;
+  const isAnother = !job.id || (taken && taken.text !== JSON.stringify(whole));
+  const adopted = isAnother ? { ...whole, id: newId("job") } : whole;
   storage.save(adopted);
   await storage.settled();
   return adopted;

@@ -1,23 +1,9 @@
 // A job as a file: saved as one, and read from one after the same checks as webapp/jobfile.py.
-import { grammar, inputs, stages } from "./printed.js";
+import { file as rules, grammar, inputs } from "./printed.js";
 import { handOut } from "./lib/files.js";
-
-const FORMAT = "sixteenth-job";
-const VERSION = 1;
-const LARGEST = 5_000_000;
-const LONGEST_TEXT = 400;
 
 const NEXT = { colour: ["colours", "face"], face: ["faces", "opening"], opening: ["openings", null] };
 const LISTS = ["faces", "openings", "cups"];
-const JOB_KEYS = ["format", "version", "id", "name", "example", "units", "room", "card", "bench", "colours"];
-const ROW_KEYS = {
-  colour: ["id", "name", "swatch", "faces", "cups"],
-  face: ["id", "name", "openings"],
-  opening: ["id", "name"],
-};
-const CUP_KEYS = [
-  "id", "coat", "number", "begun", "amounts", "plan", "taps", "reason", "drops", "ready", "sequence",
-];
 
 class JobFileError extends Error {}
 
@@ -34,7 +20,7 @@ export function jobFileName(job) {
 
 /** The text of a job's file. */
 export function jobFileText(job) {
-  return `${JSON.stringify({ ...job, format: FORMAT, version: VERSION }, null, 2)}\n`;
+  return `${JSON.stringify({ ...job, format: rules.format, version: rules.version }, null, 2)}\n`;
 }
 
 /**
@@ -43,7 +29,7 @@ export function jobFileText(job) {
  * @returns {Promise<{job: object} | {error: string}>} the error is a sentence that says what to do
  */
 export async function readJobFile(file) {
-  if (file.size > LARGEST) {
+  if (file.size > rules.largest) {
     return { error: "This file is larger than 5 MB, and a job file is far smaller. Choose the file of one job." };
   }
   try {
@@ -66,17 +52,17 @@ export function readJob(text) {
 }
 
 function checkJob(job) {
-  if (!isGroup(job) || job.format !== FORMAT) {
-    refuse(`This is no job file: its "format" is not "${FORMAT}". Choose a file saved as a job file.`);
+  if (!isGroup(job) || job.format !== rules.format) {
+    refuse(`This is no job file: its "format" is not "${rules.format}". Choose a file saved as a job file.`);
   }
   if (!Number.isInteger(job.version) || job.version < 1) {
     refuse('The job file has no "version". Choose a file saved as a job file.');
   }
-  if (job.version > VERSION) {
-    refuse(`This job file is of version ${job.version}, and this app reads up to version ${VERSION}. `
+  if (job.version > rules.version) {
+    refuse(`This job file is of version ${job.version}, and this app reads up to version ${rules.version}. `
       + "Update the app, then open the file again.");
   }
-  checkKnown(job, JOB_KEYS, "the job file");
+  checkKnown(job, rules.keys.job, "the job file");
   for (const key of ["id", "name"]) checkText(job, key, "the job file");
   checkSection(job, "units", Object.keys(grammar.jobUnits));
   for (const section of ["room", "card", "bench"]) {
@@ -88,7 +74,7 @@ function checkJob(job) {
 }
 
 function checkSection(job, key, names) {
-  const section = (job[key] = job[key] ?? {});
+  const section = key in job ? job[key] : {};
   if (!isGroup(section)) {
     refuse(`"${key}" in the job file is not a group of fields. Save the job again and open that file.`);
   }
@@ -97,7 +83,7 @@ function checkSection(job, key, names) {
 }
 
 function checkUnits(job) {
-  for (const [kind, unit] of Object.entries(job.units)) {
+  for (const [kind, unit] of Object.entries(job.units ?? {})) {
     const choices = grammar.jobUnits[kind];
     if (!choices.includes(unit)) {
       refuse(`The unit of ${kind} in the job file is "${unit}". Write one of ${choices.join(", ")}.`);
@@ -107,14 +93,14 @@ function checkUnits(job) {
 
 function checkRows(parent, level, where, ids) {
   const [key, below] = NEXT[level];
-  const rows = (parent[key] = parent[key] ?? []);
+  const rows = key in parent ? parent[key] : [];
   if (!Array.isArray(rows) || !rows.every(isGroup)) {
     refuse(`"${key}" of ${where} is not a list of rows. Save the job again and open that file.`);
   }
   const names = Object.keys(inputs).filter((name) => inputs[name].levels.includes(level));
   rows.forEach((row, place) => {
     const title = `${level} ${place + 1} of ${where}`;
-    checkKnown(row, [...ROW_KEYS[level], ...names], title);
+    checkKnown(row, [...rules.keys[level], ...names], title);
     for (const name of Object.keys(row)) if (!LISTS.includes(name)) checkValue(row, name, title);
     checkId(row, title, ids);
     if (below) checkRows(row, below, title, ids);
@@ -141,13 +127,12 @@ function checkCup(cup, title) {
   if (!isGroup(cup)) {
     refuse(`A cup of ${title} is not a group of fields. Save the job again and open that file.`);
   }
-  checkKnown(cup, CUP_KEYS, `a cup of ${title}`);
-  const known = new Set(stages.map((stage) => stage.name));
+  checkKnown(cup, rules.keys.cup, `a cup of ${title}`);
   if (cup.taps && !Array.isArray(cup.taps)) {
     refuse(`"taps" of a cup of ${title} is not a list. Save the job again and open that file.`);
   }
   for (const tap of cup.taps ?? []) {
-    if (!isGroup(tap) || !known.has(tap.stage) || typeof tap.at !== "string") {
+    if (!isGroup(tap) || !rules.taps.includes(tap.stage) || typeof tap.at !== "string") {
       refuse(`A cup of ${title} has a stage that is not known here. Save the job again.`);
     }
   }
@@ -170,8 +155,8 @@ function checkText(group, key, where) {
   if (typeof text !== "string") {
     refuse(`"${key}" in ${where} is not text. Put it in quotation marks, then open the file again.`);
   }
-  if ([...text].length > LONGEST_TEXT) {
-    refuse(`"${key}" in ${where} is longer than ${LONGEST_TEXT} letters. Shorten it, then open it again.`);
+  if ([...text].length > rules.longest_text) {
+    refuse(`"${key}" in ${where} is longer than ${rules.longest_text} letters. Shorten it, then open it again.`);
   }
 }
 

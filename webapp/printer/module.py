@@ -3,6 +3,7 @@
 import json
 from typing import Any
 
+from webapp import jobfile
 from webapp.demo import DEMO_CARDS, EXAMPLE_JOB
 from webapp.formulas import rules
 from webapp.inputs import Input
@@ -23,7 +24,7 @@ from webapp.quantities import (
 )
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.wiring import Node, Sheet
-from webapp.stages import stages_table
+from webapp.stages import TAPS, stages_table
 from webapp.units import canonical_units, conversions
 
 
@@ -59,6 +60,14 @@ def print_sheet(sheet: Sheet) -> str:
         "cards": DEMO_CARDS,
         "example": EXAMPLE_JOB,
         "stages": stages_table(),
+        "file": {
+            "format": jobfile.FORMAT,
+            "version": jobfile.VERSION,
+            "largest": jobfile.LARGEST,
+            "longest_text": jobfile.LONGEST_TEXT,
+            "keys": {"job": jobfile.JOB_KEYS, "cup": jobfile.CUP_KEYS, **jobfile.ROW_KEYS},
+            "taps": TAPS,
+        },
     }
     exports = "\n".join(f"export const {name} = {_json(table)};" for name, table in tables.items())
     return f"{HELPERS}{shared}\nexport const formulas = {{\n{printed}\n}};\n{exports}\n"

@@ -1,0 +1,86 @@
+"""The phone reads a job file as the server does: the same files taken, the same sentences for the others."""
+
+import copy
+import json
+
+import pytest
+
+from tests.test_jobfile import REFUSALS, changed
+from webapp.demo import EXAMPLE_JOB
+from webapp.errors import JobFileError
+from webapp.jobfile import read_job
+from webapp.stages import TAPS
+
+READ = """async (content) => {
+  const { readJobFile } = await import(`${modules}transfer.js`);
+  return readJobFile(new Blob([content]));
+}"""
+SAVE = """async (job) => {
+  const { jobFileName, jobFileText } = await import(`${modules}transfer.js`);
+  return [jobFileName(job), jobFileText(job)];
+}"""
+
+
+def with_cups(*cups):
+    job = copy.deepcopy(EXAMPLE_JOB)
+    job["colours"][0]["cups"] = list(cups)
+    return json.dumps(job)
+
+
+CONTENTS = {
+    "empty": "",
+    "no json": "hello",
+    "list": "[1]",
+    "byte order mark": "\ufeff" + json.dumps(EXAMPLE_JOB),
+    "version as text": changed(lambda job: job.update(version="1")),
+    "version true": changed(lambda job: job.update(version=True)),
+    "name a number": changed(lambda job: job.update(name=7)),
+    "null section": changed(lambda job: job.update(room=None)),
+    "no section": changed(lambda job: job.pop("bench")),
+    "null rows": changed(lambda job: job.update(colours=None)),
+    "no rows": changed(lambda job: job.pop("colours")),
+    "row that is text": changed(lambda job: job["colours"].append("red")),
+    "quantity as a number": changed(lambda job: job["room"].update(air_temperature=295.5)),
+    "true for a quantity": changed(lambda job: job["room"].update(air_temperature=True)),
+    "long name beyond the plane": changed(lambda job: job.update(name="\U0001f600" * 400)),
+    "cup with every tap": with_cups(
+        {"id": "k", "taps": [{"stage": tap, "at": "2025-11-14T10:40:00Z"} for tap in TAPS]}
+    ),
+    "cups that are no list": changed(lambda job: job["colours"][0].update(cups=5)),
+    "cup that is text": with_cups("k"),
+    "cup with a foreign key": with_cups({"id": "k", "weight": 1}),
+    "taps that are no list": with_cups({"id": "k", "taps": {"stage": "mix"}}),
+    "tap without a moment": with_cups({"id": "k", "taps": [{"stage": "mix"}]}),
+    "amount as text": with_cups({"id": "k", "amounts": {"cup_volume": "12"}}),
+    "plan that is no job": with_cups({"id": "k", "plan": {"format": "letter"}}),
+    **{name: changed(change) for name, (change, _) in REFUSALS.items()},
+}
+
+
+def read_on_the_server(content):
+    try:
+        return {"job": read_job(content.encode())}
+    except JobFileError as error:
+        return {"error": str(error)}
+
+
+@pytest.mark.parametrize("name", CONTENTS, ids=str)
+def test_a_file_is_read_alike_on_phone_and_server(phone, name):
+    assert phone.evaluate(READ, CONTENTS[name]) == read_on_the_server(CONTENTS[name])
+
+
+def test_a_file_over_5_mb_is_refused_unread(phone):
+    answer = phone.evaluate(READ, " " * 5_000_001)
+    assert answer["error"].startswith("This file is larger than 5 MB")
+
+
+def test_a_saved_file_is_taken_by_the_server_and_named_after_the_job(phone):
+    job = {**copy.deepcopy(EXAMPLE_JOB), "name": "Café “Quarry Road” / front"}
+    name, text = phone.evaluate(SAVE, job)
+    assert name == "café-quarry-road-front.json"
+    assert read_job(text) == job
+
+
+def test_a_job_without_a_name_still_has_a_file_name(phone):
+    name, _ = phone.evaluate(SAVE, {**copy.deepcopy(EXAMPLE_JOB), "name": ""})
+    assert name == "job.json"
