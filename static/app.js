@@ -45,6 +45,7 @@ async function load() {
   await served();
   const screens = await Promise.all(LATER.map((each) => each()));
   for (const screen of screens) screen.join(page, { storage, say, takeJob });
+  page.acts.book = openBook;
 }
 
 async function clicked(event) {
@@ -57,6 +58,11 @@ async function clicked(event) {
     await whole;
     page.acts[button.dataset.act]?.(button);
   }
+}
+
+async function openBook(button) {
+  const { openBook: open } = await import("./screens/book.js");
+  open(page, button.dataset.formula);
 }
 
 /** Take a job from a file as the one that is worked on. */

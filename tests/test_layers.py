@@ -19,6 +19,7 @@ PYTHON = (
     "inputs",
     "quantities",
     "stages",
+    "steps",
     "sheet",
     "heat_curve",
     "bead_profile",

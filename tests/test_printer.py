@@ -200,7 +200,7 @@ def chosen(a, b):
     [
         (film_volume, "face area × (depth + texture depth)"),
         (difference, "a − (b − c) ÷ (a × b)"),
-        (rounded_up, "the greatest of 1 and rounded up to a whole number: (a ÷ b)"),
+        (rounded_up, "the greater of 1 and (a ÷ b, rounded up)"),
         (chosen, "a if a is more than b, otherwise b²"),
     ],
 )

@@ -5,23 +5,24 @@ from textwrap import fill
 from webapp.formulas.book import Book, Formula
 from webapp.quantities import called
 from webapp.sheet.wiring import Sheet
+from webapp.steps import steps_in_order
 from webapp.units import Unit
 
 
 def book_text(sheet: Sheet) -> str:
     """Return the whole book as text, one step of the trade after the other, then the constants."""
     book = sheet.book
-    steps = dict.fromkeys(each.step for each in book.everything().values())
-    pages = [_step(step, book) for step in steps]
+    steps = steps_in_order(each.step for each in book.everything().values())
+    pages = [_step(step, title, book) for step, title in steps.items()]
     constants = [
         f"{each.label} ({each.name}): {each.shown}\n{_indented('Source: ' + each.source)}"
         for each in sheet.constants.values()
     ]
     title = f"The formula book: {len(book.formulas)} formulas, {len(book.checks)} checks\n"
-    return "\n".join([title, *pages, _heading("constants"), "\n\n".join(constants), ""])
+    return "\n".join([title, *pages, _heading("Constants"), "\n\n".join(constants), ""])
 
 
-def _step(step: str, book: Book) -> str:
+def _step(step: str, title: str, book: Book) -> str:
     ranges = {each.of: each.says for each in book.ranges.values()}
     formulas = [
         _formula(each, ranges.get(each.name, "")) for each in book.formulas.values() if each.step == step
@@ -31,7 +32,7 @@ def _step(step: str, book: Book) -> str:
         for name, each in book.checks.items()
         if each.formula.step == step
     ]
-    return _heading(step) + "\n" + "\n\n".join([*formulas, *checks]) + "\n"
+    return _heading(title) + "\n" + "\n\n".join([*formulas, *checks]) + "\n"
 
 
 def _formula(each: Formula, range_says: str) -> str:
@@ -50,9 +51,8 @@ def _symbol(unit: Unit) -> str:
     return unit.kind if unit.symbol == "1" else unit.symbol
 
 
-def _heading(step: str) -> str:
-    words = step.replace("_", " ").capitalize()
-    return f"{words}\n{'-' * len(words)}"
+def _heading(title: str) -> str:
+    return f"{title}\n{'-' * len(title)}"
 
 
 def _indented(text: str) -> str:

@@ -299,6 +299,15 @@ def called(name: str) -> str:
     >>> called("stated_cure_time"), called("reading_a"), called("tack_free_due")
     ('Cure time', 'Reading A', 'Tack-free due')
     """
-    words = name.removeprefix("stated_").replace("tack_free", "tack-free").split("_")
-    text = " ".join(PARTS.get(word, word) for word in words)
+    text = in_words(name)
     return text[:1].upper() + text[1:]
+
+
+def in_words(name: str) -> str:
+    """Return a name in words, as it stands inside a sentence.
+
+    >>> in_words("stated_cure_time"), in_words("reading_a")
+    ('cure time', 'reading A')
+    """
+    words = name.removeprefix("stated_").replace("tack_free", "tack-free").split("_")
+    return " ".join(PARTS.get(word, word) for word in words)

@@ -54,7 +54,7 @@ function paintVerdict(node, key, checks) {
   if (severity) fired.add(key);
   else fired.delete(key);
   const isRight = checks.every((check) => check.state === "right");
-  sayVerdict(node, severity ? wrong : isRight ? good : "", severity || "good");
+  if (wrong) sayVerdict(node, severity ? wrong : isRight ? good : "", severity || "good");
 }
 
 /** The checks by these names of the row, or else of the rows below it. */

@@ -1,11 +1,12 @@
-import { constants, inputs, nodes } from "../printed.js";
-import { called } from "../quantities.js";
+import { constants, inputs, labels, nodes, units } from "../printed.js";
+import { called, rounded } from "../quantities.js";
 import { because, calculate, findRow, rowTitle } from "../sheet.js";
 import { state } from "../store.js";
 import { workings } from "../workings.js";
 import { element, icon, part, setText } from "../lib/dom.js";
 import { mathOf } from "./math.js";
 import { jumpTo } from "./jump.js";
+import { rulesOf, stepOf } from "./steps.js";
 
 const FROM = {
   total: "The sum over the rows below.",
@@ -65,7 +66,8 @@ function showLast() {
 function workingOf(row, name) {
   const node = nodeOf(row, name);
   const cell = row.cells[name];
-  const { summary, source, example, steps } = workings[name] || {};
+  const working = workings[name];
+  const { summary, source, example, steps } = working || {};
   return [
     element("p", { class: "quiet small" }, capital(rowTitle(row))),
     element("p", { class: "working__answer" }, textOf(row, name)),
@@ -73,11 +75,12 @@ function workingOf(row, name) {
     cell.blank && !isFrozen && cell.origin !== "typed" && jumpButton(cell.blank.row.id, cell.blank.name, "Go there"),
     element("p", {}, summary || helpOf(name) || FROM[node.kind] || ""),
     ...originOf(row, name, cell, node),
-    ...(steps || []).map((step) => stepOf(step, row, node)),
+    ...(steps || []).map((step) => stepWith(step, row, node, working)),
     ...inputsOf(row, node, cell),
-    ...(steps ? [mathOf(steps)] : []),
+    ...(steps ? [mathOf(steps), ...rulesOf(working.rules)] : []),
     source && element("p", { class: "working__source" }, `Source: ${source}`),
     example && element("p", { class: "working__source" }, `Example: ${example}`),
+    working && element("button", { type: "button", class: "button button--quiet", "data-act": "book", "data-formula": name }, "In the formula book"),
   ].filter(Boolean);
 }
 
@@ -91,13 +94,19 @@ function textOf(row, name) {
   const input = inputs[name];
   if (!cell) return "—";
   if (cell.origin === "typed" && input && input.kind !== "choice" && cell.typed) {
-    return `${cell.typed.trim()} ${page.unitBehind(name, cell.typed)}`.trim();
+    return asPrinted(`${cell.typed.trim()} ${page.unitBehind(name, cell.typed)}`.trim(), input.kind);
   }
   if (cell.blank) return "—";
   if (cell.origin === "constant") return constants[name].shown;
   if (input?.kind === "choice") return input.options.find(([value]) => value === cell.value)[1];
   const { figure, unit } = page.readingOf(cell, name);
   return `${figure} ${unit}`.trim();
+}
+
+/** What was typed, with the names of its units as they are printed: "25 °C" for "25 degC". */
+function asPrinted(typed, kind) {
+  const shown = (units[kind]?.shown ?? []).filter((unit) => unit.name && unit.name !== unit.shown);
+  return shown.reduce((text, unit) => text.replace(unit.name, unit.shown), typed);
 }
 
 function helpOf(name) {
@@ -122,15 +131,22 @@ function originOf(row, name, cell, node) {
   ];
 }
 
-function stepOf({ name, words }, row, node) {
-  const places = new Map(node.asks.map(([steps, asked]) => [asked, textOf(rowUp(row, steps), asked)]));
-  const said = words.map((word) => {
-    if (typeof word === "string") return word;
-    return places.has(word[0]) ? element("b", {}, places.get(word[0])) : element("i", {}, word[0].replace(/_/g, " "));
-  });
-  const result = name ? [element("i", {}, name), " is "] : [];
-  const end = name || row.cells[node.name].blank ? [] : [" = ", element("b", {}, textOf(row, node.name))];
-  return element("p", { class: "working__step" }, ...result, ...said, ...end);
+/** A step with the figures put in; where the formula counts from absolute zero or in radians, so does it. */
+function stepWith(step, row, node, working) {
+  const places = new Map(node.asks.map(([steps, asked]) => [asked, rowUp(row, steps)]));
+  const valueOf = (asked) => (places.has(asked) ? countedAs(working, places.get(asked), asked) : null);
+  const isLast = !step.name && !row.cells[node.name].blank;
+  const results = [countedAs(working, row, node.name), textOf(row, node.name)];
+  return stepOf(step, valueOf, isLast ? [...new Set(results)] : []);
+}
+
+function countedAs({ kelvins, radians }, row, name) {
+  const { value } = row.cells[name];
+  const { kind } = labels[name];
+  if (value === null) return "—";
+  if (kelvins && kind === "temperature") return `${rounded(value, 2)} K`;
+  if (radians && kind === "angle") return rounded(value, 4);
+  return textOf(row, name);
 }
 
 /** The figures that went in, each a way further down; of picked ones the winner is marked. */

@@ -28,7 +28,7 @@ export function drawFilmEdge({ skin, corner, marks, width, isSpilling, title }) 
   const y = (up) => round(GROUND - up * scale);
   return svg(
     "svg",
-    { class: "section", viewBox: "0 0 320 150", role: "img", "aria-label": title },
+    { class: "section", viewBox: "0 16 320 126", role: "img", "aria-label": title },
     svg("path", { class: "section__film", d: filmPath(skin, x, y, left, width) }),
     svg("path", { class: "section__panel", d: panelPath(corner, scale, left, width) }),
     isSpilling && ["under", "over"].map((which) => svg("path", { class: `section__spill section__spill--${which}`, d: spillPath(corner, x(skin[0][0]), y(skin[0][1])) })),

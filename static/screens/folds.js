@@ -1,7 +1,7 @@
 import { constants } from "../printed.js";
 import { called, fromCanonical, show, unitShown } from "../quantities.js";
 import { state } from "../store.js";
-import { redraw, setAttribute, setFigure, setHidden, setText } from "../lib/dom.js";
+import { part, redraw, setAttribute, setFigure, setHidden, setText } from "../lib/dom.js";
 import { isUnfolded, joinFolds, sayVerdict } from "../parts/fold.js";
 
 const CLASSES = ["cool", "warm", "hot", "dangerous"];
@@ -18,14 +18,15 @@ const EDGE_ASKS_MORE = { rounded: ["edge_radius"], raised: ["raised_edge_height"
 const STROKES = { stroke: "stroke_width", lettering: "plain_stroke_width" };
 
 const loaded = {};
+const verdicts = new WeakMap();
 
 /** Bring to life what is folded beside the work: dew, level, edge, levelling, heat of the cup, the maker's claim. */
 export function join(page) {
   joinFolds(page);
   Object.assign(page.draw, {
     slowest: (node, row) => paintSlowest(page, node, row),
-    "film-edge": (node, row) => drawWhenOpen(page, node, "edge", () => drawEdge(node, row)),
-    "cup-heat": (node, row) => drawWhenOpen(page, node, "heat", () => drawHeat(node, row)),
+    "film-edge": (node, row) => isLoaded(page, node, "edge") && isUnfolded(node) && drawEdge(node, row),
+    "cup-heat": (node, row) => isLoaded(page, node, "heat") && drawHeat(node, row),
   });
   page.requestRender();
 }
@@ -35,17 +36,15 @@ const LOADS = {
   heat: () => Promise.all([import("../parts/cup-warming.js"), import("../pictures/cup-heat.js")]),
 };
 
-/** A picture's modules load when its fold is first opened, and it is worked out only while that is open. */
-function drawWhenOpen(page, node, name, draw) {
-  if (!isUnfolded(node)) return;
-  if (loaded[name]) {
-    draw();
-    return;
+/** A picture's modules load when its fold is first opened; it is drawn once they are there. */
+function isLoaded(page, node, name) {
+  if (!loaded[name] && isUnfolded(node)) {
+    LOADS[name]().then((modules) => {
+      loaded[name] = Object.assign({}, ...modules);
+      page.requestRender();
+    });
   }
-  LOADS[name]().then((modules) => {
-    loaded[name] = Object.assign({}, ...modules);
-    page.requestRender();
-  });
+  return Boolean(loaded[name]);
 }
 
 /** Find what a row or one above it holds by a name. */
@@ -90,21 +89,25 @@ function drawSection(film, unit) {
   return loaded.edge.drawFilmEdge({ skin, corner, marks, width, isSpilling, title });
 }
 
+/** The verdict needs the curve: it stands only as long as the figures that it was worked out from. */
 function drawHeat(node, row) {
-  const { values } = valuesOf(row, loaded.heat.cupWarmingAsks);
   const fold = node.closest(".fold");
-  const says = fold.querySelector("[data-part='heat-says']");
+  const says = part("heat-says", fold);
+  const { values } = valuesOf(row, loaded.heat.cupWarmingAsks);
+  const facts = { values, by: cellOf(row, "usable_time")?.value ?? null, unit: unitShown("temperature", state.job.units) };
+  const key = JSON.stringify(facts);
+  if (verdicts.get(fold) !== key) sayVerdict(fold, "", "good");
   setHidden(node, !values);
   setHidden(says, !values);
-  if (!values) return sayVerdict(fold, "", "good");
-  const by = cellOf(row, "usable_time")?.value ?? null;
-  const unit = unitShown("temperature", state.job.units);
-  return redraw(node, { values, by, unit }, () => {
-    const warming = loaded.heat.cupWarming(values);
-    setText(says, `${HEAT_SAYS[warming.heatClass]} ${gelSays(values, warming.gel, by)}`.trim());
-    sayVerdict(fold, HEAT_VERDICTS[warming.heatClass], warming.heatClass > 1 ? "caution" : "good");
-    return loaded.heat.drawCupHeat(pictureOf(values, warming, by, unit));
-  });
+  if (values && isUnfolded(node)) redraw(node, facts, () => heatPicture(fold, says, facts, key));
+}
+
+function heatPicture(fold, says, { values, by, unit }, key) {
+  const warming = loaded.heat.cupWarming(values);
+  setText(says, `${HEAT_SAYS[warming.heatClass]} ${gelSays(values, warming.gel, by)}`.trim());
+  sayVerdict(fold, HEAT_VERDICTS[warming.heatClass], warming.heatClass > 1 ? "caution" : "good");
+  verdicts.set(fold, key);
+  return loaded.heat.drawCupHeat(pictureOf(values, warming, by, unit));
 }
 
 function gelSays({ cup_mass: mass, pot_life_mass: cardMass, small_cup_mass: small }, [early, late], by) {

@@ -9,7 +9,7 @@ from webapp.formulas import rules
 from webapp.inputs import Input
 from webapp.printer.javascript import HELPERS, print_body, print_function
 from webapp.printer.syntax import RULES, read_body
-from webapp.printer.working import print_working
+from webapp.printer.working import print_rule, print_working, rules_to_show
 from webapp.quantities import (
     COMPOUND_KINDS,
     EXAMPLES,
@@ -25,6 +25,7 @@ from webapp.quantities import (
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.wiring import Node, Sheet
 from webapp.stages import TAPS, stages_table
+from webapp.steps import steps_in_order
 from webapp.units import canonical_units, conversions
 
 
@@ -74,9 +75,14 @@ def print_sheet(sheet: Sheet) -> str:
 
 
 def print_workings(sheet: Sheet) -> str:
-    """Print the workings of every formula, range and check as one JavaScript module."""
+    """Print the workings of every formula, range, check and shared rule as one JavaScript module."""
     workings = {name: print_working(each) for name, each in sheet.book.everything().items()}
-    return f"export const workings = {_json(workings)};\n"
+    tables = {
+        "workings": workings,
+        "rules": {name: print_rule(name) for name in rules_to_show()},
+        "steps": steps_in_order(each["step"] for each in workings.values()),
+    }
+    return "".join(f"export const {name} = {_json(table)};\n" for name, table in tables.items())
 
 
 def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
