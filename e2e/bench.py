@@ -71,6 +71,13 @@ class Sheet:
         """Return every cup on the bench, colour by colour."""
         return [cup for colour in self.job()["colours"] for cup in colour.get("cups", [])]
 
+    def keep_cup(self, colour: str, cup: dict) -> None:
+        """Keep a cup of a colour as it is, whole or not."""
+        self.page.evaluate(
+            f"async ([colour, cup]) => (await import({BASE} + 'store.js')).keepCup(colour, cup)",
+            [colour, cup],
+        )
+
     def forget_amount(self, name: str) -> None:
         """Take an amount out of the first cup, as for a card that gives none."""
         self.page.evaluate(

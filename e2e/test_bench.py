@@ -428,3 +428,55 @@ def test_every_figure_walks_to_what_was_typed(bench):
             assert page.evaluate(GO_DOWN), f"{words}, figure {index}"
             page.evaluate("() => document.querySelector('dialog[open]').close()")
         bench.tap(words)
+
+
+def test_the_job_sheet_shows_the_running_clocks_and_leads_back(bench):
+    bench.begin()
+    bench.walk_to("Misted again")
+    bench.leave()
+    running = bench.page.get_by_role("list", name="Running clocks")
+    expect(running).to_contain_text(re.compile(r"Lake green, cup 1: second mist.*in 9:\d\d"))
+    bench.sleep(15 * 60)
+    expect(running).to_contain_text("Second mist was due at")
+    running.get_by_role("button").first.click()
+    bench.expect_button("Misted again")
+
+
+def test_a_cup_of_a_damaged_file_is_passed_over(sheet):
+    for cup in (
+        {},
+        {"id": "k1", "begun": "yesterday", "taps": [], "amounts": {}, "plan": {"colours": [{}]}},
+        {
+            "id": "k2",
+            "begun": "2025-11-14T09:00:00.000Z",
+            "taps": [{"stage": "part_b", "at": "?"}],
+            "amounts": {},
+        },
+        {
+            "id": "k3",
+            "begun": "2025-11-14T09:00:00.000Z",
+            "taps": [],
+            "amounts": {"mix_time": None},
+            "plan": {},
+        },
+    ):
+        sheet.keep_cup("c1", cup)
+    bench = sheet.go_to_the_bench()
+    bench.begin()
+    bench.walk_to("Covered")
+
+
+def test_a_pour_of_a_second_coat_waits_for_the_recoat_window(sheet):
+    sheet.type_in("job", "planned_coats", "2")
+    bench = sheet.go_to_the_bench()
+    bench.begin()
+    bench.walk_to("Covered")
+    bench.tap("Covered")
+    bench.expect_button("Next: Lake green, cup 1 of 1, coat 2")
+    bench.tap("Next: Lake green")
+    bench.tap("All still so")
+    expect(bench.notices).to_contain_text(re.compile(r"Coat 1, Lake green, cup 1: recoat opens \d+:\d\d"))
+    bench.sleep(8 * 3600)
+    bench.leave()
+    bench = sheet.take_to_the_bench("c1")
+    expect(bench.notices).not_to_contain_text("recoat")

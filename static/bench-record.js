@@ -15,6 +15,19 @@ const FROZEN = [...new Set([
   ...ALSO_FROZEN,
 ])].filter(Boolean);
 
+/** A colour's cups, without those of a damaged or foreign file that nothing could be read from. */
+export function cupsOf(colour) {
+  return (colour.cups ?? []).filter(isWhole);
+}
+
+function isWhole(cup) {
+  const isMoment = (text) => Number.isFinite(Date.parse(text));
+  return typeof cup?.id === "string" && isMoment(cup.begun)
+    && Array.isArray(cup.taps) && cup.taps.every((tap) => typeof tap?.stage === "string" && isMoment(tap.at))
+    && cup.plan?.colours?.length === 1
+    && Object.values(cup.amounts ?? { none: null }).every(Number.isFinite);
+}
+
 /** The moment (milliseconds) at which a cup was first tapped with a name, or null. */
 export function tapped(cup, name) {
   const tap = cup.taps.find((each) => each.stage === name);
@@ -91,7 +104,7 @@ export function isCuring(cup) {
 
 /** Whether a later coat lies on this cup's coat, so that its own curing no longer matters. */
 export function isRecoated(cup, colour) {
-  return colour.cups.some((each) => each.coat > cup.coat && endOfPour(each) !== null);
+  return cupsOf(colour).some((each) => each.coat > cup.coat && endOfPour(each) !== null);
 }
 
 /** How many drops of tint are in the cup. */
@@ -102,7 +115,8 @@ export function dropsIn(cup) {
 
 /** The drops to start with: those that hid in the colour's last cup of the same size, else the sheet's. */
 export function firstDrops(cup, colour) {
-  const earlier = colour.cups.slice(0, colour.cups.findIndex((each) => each.id === cup.id)).reverse();
+  const cups = cupsOf(colour);
+  const earlier = cups.slice(0, cups.findIndex((each) => each.id === cup.id)).reverse();
   const last = earlier.find((each) => tapped(each, "tint") !== null && !isSetAside(each));
   const alike = last && last.amounts.cup_volume === cup.amounts.cup_volume;
   const count = alike ? dropsIn(last) : cup.amounts.starting_drops;

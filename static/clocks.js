@@ -1,6 +1,6 @@
 // The clocks of the cups on the bench: moments, never counted seconds. A closed page loses none of them.
 import { stages } from "./printed.js";
-import { endOf, isOver, isRecoated, startOf, tapped, walkOf } from "./bench-record.js";
+import { cupsOf, endOf, isOver, isRecoated, startOf, tapped, walkOf } from "./bench-record.js";
 import { dayAndTime, inWords, timeOfDay } from "./lib/moments.js";
 
 const AGAIN = 20 * 1000;
@@ -27,7 +27,7 @@ export function clocksOf(cup, colour) {
 
 /** Every clock of a job that still matters, the soonest first. @returns {Clock[]} */
 export function runningClocks(job) {
-  const clocks = job.colours.flatMap((colour) => (colour.cups ?? []).flatMap((cup) => clocksOf(cup, colour)));
+  const clocks = job.colours.flatMap((colour) => cupsOf(colour).flatMap((cup) => clocksOf(cup, colour)));
   return clocks.filter((clock) => !clock.done).sort((one, other) => one.at - other.at);
 }
 

@@ -2,6 +2,7 @@
 import { clone, element as made, part, setFigure, setHidden, setText } from "../lib/dom.js";
 import { dayAndTime, shortly, timeOfDay } from "../lib/moments.js";
 import { isCuring, isHandStage, stageOf } from "../bench-record.js";
+import { allCups } from "../bench-turns.js";
 import { clockTitle, cupTitle, lateSentence, missedClocks, runningClocks } from "../clocks.js";
 import { called } from "../quantities.js";
 import { figure } from "./bench-figure.js";
@@ -101,8 +102,7 @@ function together(clocks, { context, shows }, rowOf) {
 
 /** The cups that only cure, each folded to one line with its next moment. */
 export function curingRows({ job, context, show, now }) {
-  const cups = job.colours.flatMap((colour) => (colour.cups ?? []).map((cup) => ({ cup, colour })));
-  return cups.filter(({ cup }) => isCuring(cup) && cup.id !== context?.cup.id).map(({ cup, colour }) => choice(
+  return allCups(job).filter(({ cup }) => isCuring(cup) && cup.id !== context?.cup.id).map(({ cup, colour }) => choice(
     { what: cupTitle(cup, colour), detail: curingDetail(job, cup, now), swatch: colour.swatch },
     () => show(cup.id),
   ));

@@ -2,8 +2,8 @@
 import { clone, part, setAttribute, setHidden } from "../lib/dom.js";
 import { dayAndTime } from "../lib/moments.js";
 import { because, everyRow } from "../sheet.js";
-import { tapped } from "../bench-record.js";
-import { cupsOf } from "../bench-turns.js";
+import { cupsOf, tapped } from "../bench-record.js";
+import { allCups } from "../bench-turns.js";
 import { allStages, clocksOf, cupTitle } from "../clocks.js";
 import { amountOf, blankBecause, cellFigure } from "./bench-figure.js";
 import { cautions, notice } from "./bench-notices.js";
@@ -105,7 +105,7 @@ function holdsOf(context) {
 }
 
 function coatBelow({ cup, colour, now }) {
-  const below = colour.cups.filter((each) => each.coat === cup.coat - 1);
+  const below = cupsOf(colour).filter((each) => each.coat === cup.coat - 1);
   return below.flatMap((each) => clocksOf(each, colour).filter((clock) => !clock.done)).flatMap((clock) => {
     const { name, past } = clock.stage;
     const title = `Coat ${clock.cup.coat}, ${cupTitle(clock.cup, colour)}`;
@@ -120,7 +120,7 @@ function coatBelow({ cup, colour, now }) {
 
 /** Whether another cup of the job was made ready a short while ago. */
 function wasReady({ cup, job, now }) {
-  const others = cupsOf(job).filter((each) => each.cup.id !== cup.id);
+  const others = allCups(job).filter((each) => each.cup.id !== cup.id);
   return others.some((each) => tapped(each.cup, "make_ready") > now - STILL_SO);
 }
 

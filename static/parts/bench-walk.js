@@ -5,7 +5,7 @@ import { askTwice } from "../lib/twice.js";
 import { calculate } from "../sheet.js";
 import { keepCup, newId, state, subscribe } from "../store.js";
 import { canStepBack, endOfPour, freeze, isLive, newCup, stageOf, tapped, withTap, withoutLastTap } from "../bench-record.js";
-import { cupAfterTap, cupsOf, cupToResume, nextCup, nextCups, nextTitle } from "../bench-turns.js";
+import { allCups, cupAfterTap, cupToResume, nextCup, nextCups, nextTitle } from "../bench-turns.js";
 import { cupTitle } from "../clocks.js";
 import { handOutTimes } from "./bench-calendar.js";
 import { readyView } from "./bench-ready.js";
@@ -55,7 +55,7 @@ export class BenchWalk {
 
   /** Show a cup, or a colour's cup in hand or next to begin, or the one to come back to. */
   begin(cupId, colourId) {
-    const cups = cupsOf(state.job);
+    const cups = allCups(state.job);
     const found = cups.find(({ cup }) => cup.id === cupId)
       ?? cups.find(({ cup, colour }) => colour.id === colourId && isLive(cup));
     const cup = found?.cup ?? (colourId ? null : cupToResume(state.job));
@@ -81,7 +81,7 @@ export class BenchWalk {
 
   /** The cup on the screen with its colour and the sheet of its plan, which is frozen anew until the cup begins. */
   #look() {
-    const kept = cupsOf(state.job).find(({ cup }) => cup.id === this.#shown);
+    const kept = allCups(state.job).find(({ cup }) => cup.id === this.#shown);
     const found = kept ?? (this.#draft?.cup.id === this.#shown ? this.#draft : null);
     const colour = found && state.job.colours.find((each) => each.id === found.colour.id);
     if (!colour) return null;
@@ -158,7 +158,7 @@ export class BenchWalk {
     const { cup, colour } = this.#context;
     const outcome = await handOutTimes(cup, colour, state.job.name, this.#ticking.now());
     if (outcome === "cancelled") return;
-    const kept = cupsOf(state.job).find((each) => each.cup.id === cup.id);
+    const kept = allCups(state.job).find((each) => each.cup.id === cup.id);
     keepCup(colour.id, withTap(kept.cup, "calendar", this.#ticking.now()));
   }
 
@@ -184,7 +184,7 @@ export class BenchWalk {
     this.#showHead(context);
     this.#showThumb(context);
     showRest(this.#root, this.#facts());
-    this.#reminders.stayAwake(context !== null || cupsOf(state.job).some(({ cup }) => isLive(cup)));
+    this.#reminders.stayAwake(context !== null || allCups(state.job).some(({ cup }) => isLive(cup)));
     this.#tick(this.#ticking.now());
   }
 

@@ -1,9 +1,10 @@
 // The bench: the whole screen for live work, opened by a tap or at once when a cup was in hand as the page closed.
 import { cupToResume } from "../bench-turns.js";
 import { clockTitle, createTicking, lateSentence, missedClocks } from "../clocks.js";
-import { clone } from "../lib/dom.js";
+import { clone, part } from "../lib/dom.js";
 import { BenchWalk } from "../parts/bench-walk.js";
 import { watchClocks } from "../parts/clock-watch.js";
+import { showRunningClocks } from "../parts/running-clocks.js";
 import { createReminders } from "../reminders.js";
 import { state, subscribe } from "../store.js";
 
@@ -23,7 +24,11 @@ export function join(page) {
     reminders.unlock();
     open(button.dataset.colour, button.dataset.cup);
   };
-  watchClocks({ jobNow: () => state.job, subscribe, ticking, reminders });
+  const jobNow = () => state.job;
+  watchClocks({ jobNow, subscribe, ticking, reminders });
+  const running = clone("running");
+  part("next").prepend(running);
+  showRunningClocks(running, { ticking, jobNow, subscribe, open: (cupId) => open("", cupId) });
   const now = ticking.now();
   const missed = missedClocks(state.job, now).map((clock) => `${clockTitle(clock)}. ${lateSentence(clock, now)}`);
   if (missed.length) reminders.announce(missed.join(" "));

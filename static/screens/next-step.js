@@ -109,7 +109,7 @@ function lower(title) {
 async function go(page) {
   const next = nextThing();
   if (next.act) {
-    const button = part("next").firstElementChild;
+    const button = part("next").querySelector(".next__button");
     button.dataset.colour = next.colour ?? "";
     button.dataset.cup = next.cup ?? "";
     page.acts[next.act]?.(button);

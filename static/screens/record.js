@@ -1,6 +1,7 @@
 import { element, part, redraw } from "../lib/dom.js";
 import { state } from "../store.js";
 import { isSetAside, stageOf } from "../bench-record.js";
+import { allCups } from "../bench-turns.js";
 import { timeOfDay } from "../lib/moments.js";
 
 const MOST_LINES = 60;
@@ -34,14 +35,14 @@ export function join(page, { takeJob, say }) {
 }
 
 function cupsOf() {
-  return (state.job.colours || []).flatMap((colour) => (colour.cups || []).map((cup) => ({
+  return allCups(state.job).map(({ cup, colour }) => ({
     colour: colour.id,
     cup: cup.id,
     swatch: colour.swatch,
     title: `${colour.name}, cup ${cup.number}${cup.coat > 1 ? `, coat ${cup.coat}` : ""}`,
     at: isSetAside(cup) ? "set aside" : stageOf(cup)?.title ?? "done",
     begun: timeOfDay(Date.parse(cup.begun)),
-  })));
+  }));
 }
 
 function lineOf({ colour, cup, swatch, title, at, begun }) {
