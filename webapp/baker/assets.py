@@ -58,10 +58,9 @@ def read_modules(static: Path) -> dict[str, bytes]:
 
 
 def read_icons(static: Path) -> dict[str, bytes]:
-    """Return icons and screenshots by address; they stay at one address, since a home screen remembers it."""
-    folders = (static / "icons", static / "screenshots")
-    paths = sorted(path for folder in folders if folder.is_dir() for path in folder.iterdir())
-    return {path.relative_to(static).as_posix(): path.read_bytes() for path in paths if path.suffix != ""}
+    """Return icons and pictures by address; they stay at one address, since a home screen remembers it."""
+    paths = sorted((static / "icons").glob("[!.]*.*"))
+    return {path.relative_to(static).as_posix(): path.read_bytes() for path in paths}
 
 
 def join_styles(static: Path) -> bytes:

@@ -19,7 +19,7 @@ from webapp.security import content_policy
 INDEX = "index.html"
 PACK = "later.json"
 VERSION_LENGTH = 12
-_OURS = re.compile(rf"v-[0-9a-f]{{{VERSION_LENGTH}}}|icons|screenshots")
+_OURS = re.compile(rf"v-[0-9a-f]{{{VERSION_LENGTH}}}|icons")
 
 
 @dataclass(frozen=True)
