@@ -214,6 +214,7 @@ const BINDS = {
     let editor = null;
     return (row) => {
       const isOpen = page.editing === id;
+      node.parentElement.classList.toggle("face--open", isOpen);
       dom.setAttribute(node.parentElement.querySelector("[aria-expanded]"), "aria-expanded", String(isOpen));
       if (isOpen && !editor) {
         editor = mount(dom.clone(node.dataset.editor), id);
