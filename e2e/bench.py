@@ -90,17 +90,18 @@ class Sheet:
             name,
         )
 
-    def take_to_the_bench(self, colour: str) -> "Bench":
-        """Take the next cup of a colour to the bench, whatever the bar at the thumb says."""
+    def take_to_the_bench(self, colour: str, cup: str = "") -> "Bench":
+        """Take a cup of a colour to the bench, or its next one, whatever the bar at the thumb says."""
         self.page.evaluate(
-            """(colour) => {
+            """([colour, cup]) => {
               const button = document.body.appendChild(document.createElement("button"));
               button.dataset.act = "bench";
               button.dataset.colour = colour;
+              button.dataset.cup = cup;
               button.click();
               button.remove();
             }""",
-            colour,
+            [colour, cup],
         )
         bench = Bench(self.page)
         expect(bench.root).to_be_visible()

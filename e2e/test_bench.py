@@ -480,3 +480,16 @@ def test_a_pour_of_a_second_coat_waits_for_the_recoat_window(sheet):
     bench.leave()
     bench = sheet.take_to_the_bench("c1")
     expect(bench.notices).not_to_contain_text("recoat")
+
+
+def test_a_cup_set_aside_by_mistake_is_taken_up_again(bench, sheet):
+    bench.begin()
+    bench.tap("A is in")
+    bench.choose("Set this cup aside")
+    bench.choose("Sure? Tap again.")
+    [cup] = sheet.cups()
+    bench.leave()
+    again = sheet.take_to_the_bench("c1", cup["id"])
+    again.expect_instruction("Set aside at")
+    again.step_back()
+    again.expect_button("A has touched B")

@@ -31,6 +31,11 @@ export function runningClocks(job) {
   return clocks.filter((clock) => !clock.done).sort((one, other) => one.at - other.at);
 }
 
+/** Whether any clock of a job runs. */
+export function anyRunning(job) {
+  return runningClocks(job).length > 0;
+}
+
 /** The clocks that ended before now and whose stage nobody tapped. @returns {Clock[]} */
 export function missedClocks(job, now) {
   return runningClocks(job).filter((clock) => clock.at <= now);

@@ -52,11 +52,12 @@ export function createReminders({ page = document, device = navigator, now = () 
     ring(sentence) {
       announce(sentence);
       device.vibrate?.(BUZZ);
-      if (audio?.state === "running") playTones(audio);
+      if (audio?.state === "running") playTones(audio, TONES);
     },
-    /** A short buzz without sound, for a prompt within a stage. */
+    /** One tone and a short buzz, for a prompt within a stage. */
     nudge() {
-      device.vibrate?.(120);
+      device.vibrate?.(150);
+      if (audio?.state === "running") playTones(audio, [TONES[0]]);
     },
     /** Keep the screen awake from now on, or let it sleep; asked anew whenever the page comes back. */
     stayAwake(awake) {
@@ -73,8 +74,8 @@ export function createReminders({ page = document, device = navigator, now = () 
   };
 }
 
-function playTones(audio) {
-  TONES.forEach((frequency, index) => {
+function playTones(audio, tones) {
+  tones.forEach((frequency, index) => {
     const from = audio.currentTime + index * TONE_SECONDS;
     const gain = audio.createGain();
     const tone = audio.createOscillator();

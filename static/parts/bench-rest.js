@@ -1,7 +1,7 @@
 // What stands under the stage on the bench: other clocks, next cups, the calendar, the cups that cure.
 import { part, setHidden, setText } from "../lib/dom.js";
-import { endOfPour, isCuring, stageOf } from "../bench-record.js";
-import { nextCups, nextTitle } from "../bench-turns.js";
+import { isCuring, stageOf } from "../bench-record.js";
+import { isInHand, nextCups, nextTitle } from "../bench-turns.js";
 import { calendarWords } from "./bench-calendar.js";
 import { choice, clockRows, curingRows, missedRows, readyRows, showRows } from "./bench-clocks.js";
 
@@ -30,8 +30,8 @@ function button(root, name) {
  */
 export function showRest(root, facts) {
   const { job, sheet, context, prepare } = facts;
-  const isInHand = context !== null && endOfPour(context.cup) === null;
-  const next = isInHand ? [] : nextCups(job, sheet).slice(context ? 0 : 1);
+  const isHandled = context !== null && isInHand(context.cup);
+  const next = isHandled ? [] : nextCups(job, sheet).slice(context ? 0 : 1);
   part("next-cups", root).replaceChildren(...next.map((each) => choice(
     { what: `Next: ${nextTitle(each)}`, swatch: each.colour.swatch },
     () => prepare(each.colour),
@@ -40,7 +40,7 @@ export function showRest(root, facts) {
   setHidden(part("curing", root), !curing.length);
   part("curing-cups", root).replaceChildren(...curing);
   const finish = button(root, "finish");
-  const isBegun = isInHand && !stageOf(context.cup).lines.length;
+  const isBegun = isHandled && !stageOf(context.cup).lines.length;
   setHidden(finish, !(isBegun || (context && isCuring(context.cup))));
-  setText(finish, isInHand ? "Set this cup aside, not poured" : "Done with this cup");
+  setText(finish, isHandled ? "Set this cup aside, not poured" : "Done with this cup");
 }

@@ -5,13 +5,11 @@ import { askTwice } from "../lib/twice.js";
 import { calculate } from "../sheet.js";
 import { keepCup, newId, state, subscribe } from "../store.js";
 import { canStepBack, endOfPour, freeze, isLive, newCup, stageOf, tapped, withTap, withoutLastTap } from "../bench-record.js";
-import { allCups, cupAfterTap, cupToResume, nextCup, nextCups, nextTitle } from "../bench-turns.js";
+import { allCups, cupAfterTap, cupToResume, nextCup, nextCups } from "../bench-turns.js";
 import { cupTitle } from "../clocks.js";
 import { handOutTimes } from "./bench-calendar.js";
-import { readyView } from "./bench-ready.js";
 import { moveRest, showRest } from "./bench-rest.js";
-import { stageView } from "./bench-stage.js";
-import { tintView } from "./bench-tint.js";
+import { idleView, viewOf } from "./bench-views.js";
 
 /** A gloved finger bounces: for so many milliseconds after a tap the next one is not taken. */
 const BOUNCE = 500;
@@ -127,7 +125,8 @@ export class BenchWalk {
       return;
     }
     const { missing, go } = this.#view;
-    if (missing) this.#point(missing);
+    if (!stageOf(this.#context.cup)) this.#show(null);
+    else if (missing) this.#point(missing);
     else this.#tap(go?.tap ?? stageOf(this.#context.cup).name, go?.count);
   }
 
@@ -172,13 +171,9 @@ export class BenchWalk {
   #render() {
     const context = this.#look();
     const stage = context && stageOf(context.cup);
-    if (context && !stage) {
-      this.#show(null);
-      return;
-    }
     this.#context = context;
     this.#calm();
-    const key = stage ? `${context.cup.id} ${stage.name}` : "idle";
+    const key = context ? `${context.cup.id} ${stage?.name}` : "idle";
     if (key === this.#key) this.#view.refresh?.(context);
     else this.#change(key, context, stage);
     this.#showHead(context);
@@ -190,32 +185,22 @@ export class BenchWalk {
 
   #change(key, context, stage) {
     this.#key = key;
-    this.#view = stage ? this.#viewOf(context, stage) : this.#idle();
+    this.#view = viewOf(context, stage, this.#heard()) ?? idleView(state.job, this.#nextCups()[0]);
     part("stage", this.#root).replaceChildren(this.#view.element);
     this.#root.querySelector(".bench__body").scrollTop = 0;
     part("instruction", this.#view.element).focus({ preventScroll: true });
   }
 
-  #viewOf(context, stage) {
-    if (stage.lines.length) {
-      const reason = (text) => this.#keep({ ...this.#context.cup, reason: text });
-      return readyView(context, stage, { line: (name) => this.#line(name), reason });
-    }
-    if (stage.name === "tint") return tintView(context, stage, { drop: () => this.#tap("drop") });
-    return stageView(context, stage, (says) => {
-      this.#reminders.announce(says);
-      this.#reminders.nudge();
-    });
-  }
-
-  #idle() {
-    const element = clone("bench-stage");
-    const [next] = this.#nextCups();
-    const isExample = "This is the example. Type your own sizes first; then a cup can begin.";
-    const says = state.job.example ? isExample : next ? "No cup is in your hands." : "Every cup is poured.";
-    part("instruction", element).textContent = says;
-    const button = next ? `Next: ${nextTitle(next)}` : "Back to the job sheet";
-    return { element, tick() {}, button };
+  #heard() {
+    return {
+      line: (name) => this.#line(name),
+      reason: (text) => this.#keep({ ...this.#context.cup, reason: text }),
+      drop: () => this.#tap("drop"),
+      prompt: (says) => {
+        this.#reminders.announce(says);
+        this.#reminders.nudge();
+      },
+    };
   }
 
   #showHead(context) {

@@ -1,5 +1,5 @@
 // Watches every clock of the job, on the bench or not, and rings when one ends.
-import { ringing, ringSentence, runningClocks } from "../clocks.js";
+import { anyRunning, ringing, ringSentence, runningClocks } from "../clocks.js";
 
 /**
  * Ring the clocks of a job as they end; ticks only while one runs.
@@ -18,7 +18,7 @@ export function watchClocks({ jobNow, subscribe, ticking, reminders }) {
     if (rings.length) reminders.ring(rings.map((ring) => ringSentence(ring, now)).join(" "));
   };
   const follow = () => {
-    const isRunning = runningClocks(jobNow()).length > 0;
+    const isRunning = anyRunning(jobNow());
     if (isRunning && !stop) {
       seen = ticking.now();
       stop = ticking.subscribe(look);

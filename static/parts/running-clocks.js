@@ -1,7 +1,7 @@
 // The clocks that run while a person is at the job sheet: for each cup the next one, above the bar at the thumb.
 import { clone, part, setHidden, setText } from "../lib/dom.js";
 import { dayAndTime, shortly } from "../lib/moments.js";
-import { clockTitle, lateSentence, runningClocks } from "../clocks.js";
+import { anyRunning, clockTitle, lateSentence, runningClocks } from "../clocks.js";
 
 const MOST = 2;
 const SOON = 12 * 60 * 60 * 1000;
@@ -26,7 +26,7 @@ export function showRunningClocks(list, { ticking, jobNow, subscribe, open }) {
     clocks.forEach((clock, place) => say(list.children[place], clock, now));
   };
   const follow = () => {
-    const isRunning = runningClocks(jobNow()).length > 0;
+    const isRunning = anyRunning(jobNow());
     setHidden(list, !isRunning);
     document.body.toggleAttribute("data-running", isRunning);
     if (!isRunning) stop?.();

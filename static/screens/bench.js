@@ -1,6 +1,6 @@
 // The bench: the whole screen for live work, opened by a tap or at once when a cup was in hand as the page closed.
 import { cupToResume } from "../bench-turns.js";
-import { clockTitle, createTicking, lateSentence, missedClocks } from "../clocks.js";
+import { anyRunning, clockTitle, createTicking, lateSentence, missedClocks } from "../clocks.js";
 import { clone, part } from "../lib/dom.js";
 import { BenchWalk } from "../parts/bench-walk.js";
 import { watchClocks } from "../parts/clock-watch.js";
@@ -24,6 +24,7 @@ export function join(page) {
     reminders.unlock();
     open(button.dataset.colour, button.dataset.cup);
   };
+  document.addEventListener("click", () => anyRunning(state.job) && reminders.unlock());
   const jobNow = () => state.job;
   watchClocks({ jobNow, subscribe, ticking, reminders });
   const running = clone("running");
