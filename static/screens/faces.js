@@ -130,7 +130,7 @@ function sizesInWords(page, row) {
   const sizes = withOneUnit((SIZES[row.cells.shape?.value] || []).map((name) => written(page, row, name)).filter(Boolean));
   const depth = written(page, row, "depth");
   const pieces = row.cells.pieces?.value;
-  const parts = [sizes.join(" × ") || "no sizes yet", depth && `${depth} deep`, pieces > 1 && `${rounded(pieces)} pieces`];
+  const parts = [sizes.join(" × ") || "no sizes yet", depth, pieces > 1 && `${rounded(pieces)} pieces`];
   return parts.filter(Boolean).join(" · ");
 }
 

@@ -99,8 +99,9 @@ function paintPage() {
 }
 
 /** What is typed in one face changes no other face's line: among a hundred, only that one is painted. */
-function isUntouched(level, id) {
-  return level === "face" && changed.size === 1 && !changed.has(ALL) && !changed.has(id);
+function rowsToPaint(rows, level) {
+  if (level !== "face" || changed.size !== 1 || changed.has(ALL)) return null;
+  return rows.filter((row) => changed.has(row.id));
 }
 
 function faceAbove(rowId) {
@@ -200,12 +201,14 @@ const BINDS = {
     const { rows: level, template } = node.dataset;
     return (row) => {
       if (isFoldedAway(node)) return;
-      dom.keepInStep(node, row.rows[level].map((each) => each.id), blocks, (id) => {
+      const rows = row.rows[level];
+      const only = rowsToPaint(rows, level);
+      if (!only) dom.keepInStep(node, rows.map((each) => each.id), blocks, (id) => {
         const copy = dom.clone(template);
         copy.dataset.id = id;
         return mount(copy, id);
       });
-      for (const each of row.rows[level]) if (!isUntouched(level, each.id)) paint(blocks.get(each.id), each);
+      for (const each of only ?? rows) paint(blocks.get(each.id), each);
     };
   },
   swatch: (node) => (row) => node.style.setProperty("--swatch", row.typed.swatch || ""),
