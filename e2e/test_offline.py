@@ -59,7 +59,7 @@ def test_pages_of_the_server_are_left_to_the_server(page, own_server):
 
 def test_a_download_that_breaks_off_leaves_nothing_half_kept(page, tmp_path):
     site = bake(tmp_path / "site")
-    (site.folder / f"v-{site.version}" / "later.json").unlink()
+    (site.folder / f"v-{site.version}" / "later.txt").unlink()
     with static_host(site.folder) as address:
         page.goto(address)
         expect_job_sheet(page)

@@ -1,11 +1,16 @@
 // The baker writes VERSION, FILES and PACK above this line; every address is relative to the worker's scope.
-// PACK holds the modules that no first screen needs: one answer in place of fifty.
+// PACK is what no first screen needs: name, line's end and text of each, one answer in place of fifty.
 
 const SCOPE = new URL(self.registration.scope);
 const CACHE_PREFIX = `sixteenth ${SCOPE.pathname} `;
 const CACHE = `${CACHE_PREFIX}${VERSION}`;
 const INDEX = SCOPE.href;
 const OWN = new Set(FILES.map((name) => new URL(name, SCOPE).href));
+const TYPES = {
+  js: "text/javascript; charset=utf-8",
+  svg: "image/svg+xml",
+  webmanifest: "application/manifest+json",
+};
 const LEFT_TO_THE_SERVER = new Set(["plan", "desk"]);
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
@@ -41,11 +46,15 @@ async function listen(event) {
 }
 
 async function unpack(cache) {
-  const response = await fetchWhole(PACK, "default");
-  const files = Object.entries(await response.json()).map(([name, text]) => [new URL(name, SCOPE).href, text]);
-  const headers = { "Content-Type": "text/javascript; charset=utf-8" };
-  await Promise.all(files.map(([address, text]) => cache.put(address, new Response(text, { headers }))));
-  return new Set(files.map(([address]) => address));
+  const text = await (await fetchWhole(PACK, "default")).text();
+  const addresses = text.split("\0").map(async (entry) => {
+    const [name] = entry.split("\n", 1);
+    const headers = { "Content-Type": TYPES[name.split(".").pop()] };
+    const address = new URL(name, SCOPE).href;
+    await cache.put(address, new Response(entry.slice(name.length + 1), { headers }));
+    return address;
+  });
+  return new Set(await Promise.all(addresses));
 }
 
 async function put(cache, address) {

@@ -7,7 +7,7 @@ import shutil
 import brotli
 import pytest
 
-from webapp.baker.assets import first_screen, join_styles, without_comments
+from webapp.baker.assets import first_screen, join_styles, lean
 from webapp.baker.site import bake, own_sources
 from webapp.baker.writer import Sources, write_site
 from webapp.errors import BakeError
@@ -21,7 +21,7 @@ def static(tmp_path):
     write(folder / "lib/sum.js", 'import { one } from "../printed.js";\nexport const add = () => one;\n')
     write(folder / "later.js", 'export * from "./lib/sum.js";\n')
     write(folder / "styles/base.css", "body { margin: 0; }\n")
-    write(folder / "styles/tokens.css", "@layer tokens, base;\n")
+    write(folder / "styles/tokens.css", "/* The order. */\n@layer tokens, base;\n")
     write(folder / "service-worker.js", "self.version = VERSION;\n")
     write(folder / "manifest.webmanifest", '{ "name": "Tiny" }\n')
     write(folder / "icons/mark.svg", "<svg/>\n")
@@ -63,7 +63,7 @@ def test_files_of_the_version_lie_in_its_folder_and_the_rest_beside_it(static, t
     assert names == {
         f"{folder}/app.js",
         f"{folder}/later.js",
-        f"{folder}/later.json",
+        f"{folder}/later.txt",
         f"{folder}/lib/sum.js",
         f"{folder}/printed.js",
         f"{folder}/sixteenth.css",
@@ -124,11 +124,13 @@ def test_the_worker_gets_the_version_every_file_and_the_pack(static, tmp_path):
     assert (site.folder / "service-worker.js").read_text().endswith(";\n\nself.version = VERSION;\n")
 
 
-def test_the_pack_holds_the_modules_that_the_first_screen_does_without(static, tmp_path):
+def test_the_pack_holds_what_the_first_screen_does_without(static, tmp_path):
     site = write_site(tmp_path / "site", sources(static))
     folder = f"v-{site.version}"
-    pack = json.loads((site.folder / folder / "later.json").read_text())
-    assert pack == {f"{folder}/later.js": (site.folder / folder / "later.js").read_text()}
+    pack = (site.folder / folder / "later.txt").read_text()
+    files = dict(entry.split("\n", 1) for entry in pack.split("\0"))
+    names = {f"{folder}/later.js", "icons/mark.svg", "manifest.webmanifest"}
+    assert files == {name: (site.folder / name).read_text() for name in names}
 
 
 def test_every_text_has_twins_that_unpack_to_it(static, tmp_path):
@@ -148,18 +150,18 @@ def test_a_damaged_twin_is_made_anew(static, tmp_path):
     assert twin.read_bytes() == whole
 
 
-def test_comments_stay_at_home_and_every_line_keeps_its_place():
-    source = "/**\n * What it is.\n */\nconst a = 1; // beside\n// alone\nconst b = `/* ${a} */`;\n"
-    assert without_comments(source) == "\n\n\nconst a = 1; // beside\n\nconst b = `/* ${a} */`;\n"
+def test_comments_and_indents_stay_at_home_and_every_line_keeps_its_place():
+    source = "/**\n * What it is.\n */\nconst a = 1; // beside\n// alone\n  const b = `/* ${a} */`;\n"
+    assert lean(source) == "\n\n\nconst a = 1; // beside\n\nconst b = `/* ${a} */`;\n"
 
 
 def test_a_module_with_a_template_over_several_lines_is_left_alone():
     source = "const text = `\n// no comment\n`;\n"
-    assert without_comments(source) == source
+    assert lean(source) == source
 
 
 def test_styles_are_joined_in_the_order_of_the_cascade(static):
-    assert join_styles(static) == b"@layer tokens, base;\n\nbody { margin: 0; }\n"
+    assert join_styles(static) == b"\n@layer tokens, base;\n\nbody { margin: 0; }\n"
 
 
 def test_a_second_file_of_a_concept_follows_the_first(static):

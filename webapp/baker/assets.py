@@ -37,6 +37,7 @@ _STATIC_IMPORT = re.compile(r'^\s*(?:import|export)\b(?:[^;"]*?\bfrom)?\s*"([^"]
 _LATER_IMPORT = re.compile(r'\bimport\(\s*"([^"]+)"\s*\)')
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _COMMENT_LINES = re.compile(r"^[ \t]*(?:/\*.*?\*/[ \t]*|//[^\n]*)$", re.MULTILINE | re.DOTALL)
+_INDENT = re.compile(r"^[ \t]+", re.MULTILINE)
 _LONG_TEMPLATE = re.compile(r"^(?:[^`\n]*`[^`\n]*`)*[^`\n]*`[^`\n]*$", re.MULTILINE)
 
 
@@ -66,7 +67,8 @@ def read_icons(static: Path) -> dict[str, bytes]:
 def join_styles(static: Path) -> bytes:
     """Join the style files in the order of the cascade; a file that has no place in the order is an error."""
     paths = sorted((static / "styles").glob("*.css"), key=_place_in_cascade)
-    return b"\n".join(path.read_bytes().strip() + b"\n" for path in paths)
+    joined = "\n".join(path.read_text().strip() + "\n" for path in paths)
+    return _INDENT.sub("", _COMMENT.sub("", joined)).encode()
 
 
 def _place_in_cascade(path: Path) -> tuple[int, str]:
@@ -99,15 +101,21 @@ def first_screen(modules: Mapping[str, bytes], entry: str = ENTRY) -> list[str]:
     return found
 
 
-def without_comments(source: str) -> str:
-    """Empty the lines that hold nothing but a comment; the others keep their places, for the sake of a trace.
+def lean(source: str) -> str:
+    """Return a module without comment lines and indents; its lines keep their places, as a trace needs it.
 
-    >>> without_comments("/** Add one. */\\nlet one = 1; // kept\\n  // gone\\n")
-    '\\nlet one = 1; // kept\\n\\n'
+    >>> lean("/** Add one. */\\nlet one = 1; // kept\\n  // gone\\n  one += 1;\\n")
+    '\\nlet one = 1; // kept\\n\\none += 1;\\n'
     """
     if _LONG_TEMPLATE.search(source):
         return source
-    return _COMMENT_LINES.sub(lambda found: "\n" * found[0].count("\n"), source)
+    bare = _COMMENT_LINES.sub(lambda found: "\n" * found[0].count("\n"), source)
+    return _INDENT.sub("", bare)
+
+
+def lean_markup(page: str) -> str:
+    """Return a page without the indents and empty lines that its templates leave."""
+    return re.sub(r"\n\s+", "\n", page)
 
 
 def check_imports(modules: Mapping[str, bytes]) -> None:

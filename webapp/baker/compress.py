@@ -7,7 +7,7 @@ from pathlib import Path
 
 import brotli
 
-COMPRESSED_TYPES = (".html", ".js", ".css", ".svg", ".json", ".webmanifest")
+COMPRESSED_TYPES = (".html", ".js", ".css", ".svg", ".txt", ".webmanifest")
 SUFFIXES = (".br", ".gz")
 
 Twins = Mapping[str, bytes]

@@ -6,7 +6,7 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from webapp import forms
-from webapp.baker.assets import static_folder
+from webapp.baker.assets import lean_markup, static_folder
 from webapp.baker.writer import Page, Site, Sources, write_site
 from webapp.printer.module import print_sheet, print_workings
 from webapp.sheet.wiring import load_sheet
@@ -28,7 +28,7 @@ def own_sources() -> Sources:
 
 def render_index(page: Page) -> str:
     """Render the one page from its templates and the forms that the table of inputs gives."""
-    return _index_template().render(page=page)
+    return lean_markup(_index_template().render(page=page))
 
 
 @cache

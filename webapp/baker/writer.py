@@ -17,7 +17,7 @@ from webapp.errors import BakeError
 from webapp.security import content_policy
 
 INDEX = "index.html"
-PACK = "later.json"
+PACK = "later.txt"
 VERSION_LENGTH = 12
 _OURS = re.compile(rf"v-[0-9a-f]{{{VERSION_LENGTH}}}|icons")
 
@@ -58,7 +58,7 @@ def write_site(folder: Path, sources: Sources) -> Site:
     doubles = sorted(set(modules) & set(sources.printed))
     if doubles:
         raise BakeError(f"static/{doubles[0]} stands in the way of the module that a printer writes")
-    modules = {name: assets.without_comments(text.decode()).encode() for name, text in modules.items()}
+    modules = {name: assets.lean(text.decode()).encode() for name, text in modules.items()}
     modules |= {name: text.encode() for name, text in sources.printed.items()}
     assets.check_imports(modules)
     first = assets.first_screen(modules)
@@ -72,14 +72,16 @@ def write_site(folder: Path, sources: Sources) -> Site:
     draft = sources.index(_page("draft", first))
     version = _version({**versioned, **fixed, INDEX: draft.encode(), assets.WORKER: worker.encode()})
     page = _page(version, first)
-    later = {f"{page.folder}/{name}": modules[name].decode() for name in sorted(set(modules) - set(first))}
+    later = {f"{page.folder}/{name}": modules[name] for name in sorted(set(modules) - set(first))}
     files = {f"{page.folder}/{name}": content for name, content in versioned.items()} | fixed
     pack = f"{page.folder}/{PACK}"
     last = {
         INDEX: sources.index(page).encode(),
         assets.WORKER: _worker(version, files, pack, worker).encode(),
     }
-    files[pack] = json.dumps(later, ensure_ascii=False).encode()
+    files[pack] = _pack(
+        {**later, **{name: fixed[name] for name in sorted(fixed) if not name.endswith(".png")}}
+    )
     written = _write(folder, files, last)
     return Site(folder, version, page.styles, written)
 
@@ -98,6 +100,11 @@ def _version(contents: Mapping[str, bytes]) -> str:
         content = contents[name]
         total.update(f"{name}\n{len(content)}\n".encode() + content)
     return total.hexdigest()[:VERSION_LENGTH]
+
+
+def _pack(files: Mapping[str, bytes]) -> bytes:
+    # Without quotes to escape it packs smaller than JSON would.
+    return b"\0".join(name.encode() + b"\n" + content for name, content in files.items())
 
 
 def _worker(version: str, files: Mapping[str, bytes], pack: str, source: str) -> str:
