@@ -154,8 +154,11 @@ class Bench:
         expect(page.get_by_role("textbox", name="Name of the job")).to_have_value(job["name"])
 
     def _keys(self, page: Page) -> list[float]:
-        field = page.locator("[data-field=air_temperature] input").first
-        field.click()
+        # The air's temperature reaches every figure of every face.
+        step = page.locator("[data-step=resin]")
+        if step.get_attribute("data-folded") is not None:
+            step.locator(".step__toggle").click()
+        step.locator("[data-field=air_temperature] input").click()
         page.evaluate("() => { marks.keys.length = 0; }")
         for number in range(20):
             page.keyboard.press("Backspace")
