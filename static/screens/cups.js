@@ -1,4 +1,4 @@
-import { fromCanonical, show, unitShown } from "../quantities.js";
+import { fromCanonical, rounded, show, unitShown } from "../quantities.js";
 import { state } from "../store.js";
 import { redraw } from "../lib/dom.js";
 import { drawCup } from "../pictures/cup.js";
@@ -12,6 +12,7 @@ const LIMITS = {
 /** Bring the cups to life: the measuring cup with its fill lines, and why there are that many. */
 export function join(page) {
   Object.assign(page.say, {
+    ratio: (row) => ratioInWords(row.cells),
     "your-cup": (row) => yourCup(row.cells),
     "a-coat": (row) => (row.cells.coats_to_pour?.value > 1 ? `, for each of ${row.cells.coats_to_pour.value} coats` : ""),
     "why-before": (row) => (row.cells.cups?.value === 1 ? "One cup is enough. It may hold" : "Because one cup may hold"),
@@ -23,6 +24,11 @@ export function join(page) {
     if (cup) redraw(node, cup, drawCup);
   };
   page.requestRender();
+}
+
+function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis }) {
+  if (a.blank || b.blank) return "ratio missing";
+  return `${rounded(a.value)}:${rounded(b.value)}${basis.value === "mass" ? " by mass" : ""}`;
 }
 
 function yourCup({ cup_capacity: capacity, cup_graduation: graduation }) {

@@ -17,7 +17,6 @@ const BOUND = MARKS.map((mark) => `[data-${mark}]`).join(",");
 export const page = {
   say: {
     card: () => state.job.card?.name || "No resin card yet",
-    ratio: (row) => ratioInWords(row.cells),
     face: (row) => row.name || `Face ${row.position}`,
     colour: (row) => row.name || `Colour ${row.position}`,
   },
@@ -247,11 +246,6 @@ function tieToBlank(button, { row, name }, says) {
   dom.setText(button.lastElementChild, says);
   dom.setAttribute(button, "data-row", row.id);
   dom.setAttribute(button, "data-name", name);
-}
-
-function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis }) {
-  if (a.blank || b.blank) return "ratio missing";
-  return `${rounded(a.value)}:${rounded(b.value)}${basis.value === "mass" ? " by mass" : ""}`;
 }
 
 /** Only one of a step's two faces is painted, the answer or the body; in print both are. */
