@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cache
 
-from webapp.units import canonical_units, registry
+from webapp.units import canonical_units, exact_registry
 
 
 @dataclass(frozen=True)
@@ -26,7 +26,7 @@ class Constant:
 
 @cache
 def _canonical(value: float, unit: str, kind: str) -> float:
-    quantity = registry().Quantity(value, unit).to(canonical_units()[kind].pint)
+    quantity = exact_registry().Quantity(value, unit).to(canonical_units()[kind].pint)
     return float(quantity.magnitude)
 
 
