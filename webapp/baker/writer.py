@@ -19,6 +19,7 @@ from webapp.security import content_policy
 INDEX = "index.html"
 PACK = "later.txt"
 VERSION_LENGTH = 12
+UNKNOWN = "0" * VERSION_LENGTH
 _OURS = re.compile(rf"v-[0-9a-f]{{{VERSION_LENGTH}}}|icons")
 
 
@@ -69,14 +70,14 @@ def write_site(folder: Path, sources: Sources) -> Site:
     }
     worker = (sources.static / assets.WORKER).read_text()
 
-    draft = sources.index(_page("draft", first))
+    draft = sources.index(_page(UNKNOWN, first))
     version = _version({**versioned, **fixed, INDEX: draft.encode(), assets.WORKER: worker.encode()})
     page = _page(version, first)
     later = {f"{page.folder}/{name}": modules[name] for name in sorted(set(modules) - set(first))}
     files = {f"{page.folder}/{name}": content for name, content in versioned.items()} | fixed
     pack = f"{page.folder}/{PACK}"
     last = {
-        INDEX: sources.index(page).encode(),
+        INDEX: draft.replace(_page(UNKNOWN, first).folder, page.folder).encode(),
         assets.WORKER: _worker(version, files, pack, worker).encode(),
     }
     files[pack] = _pack(
