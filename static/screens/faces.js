@@ -23,7 +23,10 @@ export function join(page) {
   });
   Object.assign(page.draw, {
     thumb: (node, row) => redraw(tinted(node, row), thumbOf(row), drawThumb),
-    face: (node, row) => redraw(tinted(node, row), faceOf(page, row), drawFace),
+    face: (node, row) => {
+      redraw(tinted(node, row), faceOf(page, row), drawFace);
+      node.hidden = !node.firstChild;
+    },
     "depth-chips": drawDepths,
   });
   Object.assign(page.acts, {
