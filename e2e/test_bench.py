@@ -5,9 +5,10 @@ from datetime import datetime
 
 import icalendar
 import pytest
+from axe_core_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from e2e.bench import Bench, Sheet
+from e2e.bench import WALK, Bench, Sheet
 
 MORNING = datetime(2025, 11, 14, 10, 40)
 LISTEN = """() => {
@@ -493,3 +494,60 @@ def test_a_cup_set_aside_by_mistake_is_taken_up_again(bench, sheet):
     again.expect_instruction("Set aside at")
     again.step_back()
     again.expect_button("A has touched B")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_bench_has_no_fault_that_axe_finds(sheet, scheme):
+    sheet.page.emulate_media(color_scheme=scheme)
+    bench = sheet.go_to_the_bench()
+    faults = list(found_by_axe(bench.page))
+    bench.begin()
+    for words in (
+        "A is in",
+        "A has touched B",
+        "B is in",
+        "Mixed",
+        "drops are in",
+        "It hides",
+        "Stirred",
+        "Poured",
+    ):
+        bench.expect_button(words)
+        faults += found_by_axe(bench.page)
+        bench.tap(words)
+    bench.sleep(3600)
+    faults += found_by_axe(bench.page)
+    for words in ("Misted", "Misted again", "Covered"):
+        bench.tap(words)
+    faults += found_by_axe(bench.page)
+    bench.leave()
+    faults += found_by_axe(bench.page, ".running")
+    assert faults == []
+
+
+def found_by_axe(page, part=".bench"):
+    """Return what axe finds wrong in a part of the page, AAA contrast and target sizes included."""
+    tags = ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+    result = Axe().run(page, part, {"runOnly": {"type": "tag", "values": tags}})
+    assert result["passes"]
+    return [
+        f"{fault['id']}: {node['html'][:120]} {node.get('failureSummary', '')[:200]}"
+        for fault in result["violations"]
+        for node in fault["nodes"]
+    ]
+
+
+@pytest.mark.parametrize(("width", "text"), [(320, "112.5%"), (360, "225%")], ids=["narrow", "large text"])
+def test_nothing_is_cut_off_on_a_narrow_phone_or_with_large_text(sheet, width, text):
+    sheet.page.set_viewport_size({"width": width, "height": 740})
+    bench = sheet.go_to_the_bench()
+    sheet.page.evaluate("(text) => { document.documentElement.style.fontSize = text; }", text)
+    bench.begin()
+    for words in WALK:
+        bench.expect_button(words)
+        wide = bench.root.evaluate(
+            "(bench) => [...bench.querySelectorAll('*')].filter((each) => each.checkVisibility()"
+            " && each.getBoundingClientRect().right > innerWidth + 1).map((each) => each.className)"
+        )
+        assert wide == [], words
+        bench.tap(words)
