@@ -208,7 +208,7 @@ STAGES = (
     Stage(
         "pour",
         "Pour and spread",
-        "Pour and spread it evenly. Tap when the pour ends.",
+        "Pour, wet out, spread evenly. Tap when the pour ends.",
         "Poured",
         (HOT_CUP,),
         counts_from=CONTACT,

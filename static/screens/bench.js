@@ -2,7 +2,6 @@
 import { cupToResume } from "../bench-turns.js";
 import { anyRunning, clockTitle, createTicking, lateSentence, missedClocks } from "../clocks.js";
 import { clone, part } from "../lib/dom.js";
-import { BenchWalk } from "../parts/bench-walk.js";
 import { watchClocks } from "../parts/clock-watch.js";
 import { showRunningClocks } from "../parts/running-clocks.js";
 import { createReminders } from "../reminders.js";
@@ -12,12 +11,19 @@ import { state, subscribe } from "../store.js";
 export function join(page) {
   const ticking = createTicking();
   const reminders = createReminders();
+  let opening = null;
   let bench = null;
   const closed = () => {
-    bench = null;
+    opening = bench = null;
   };
-  const open = (colourId, cupId) => {
-    bench ??= openBench({ ticking, reminders, colourId, cupId, closed });
+  const open = async (colourId, cupId) => {
+    opening ??= openBench({ ticking, reminders, colourId, cupId, closed });
+    try {
+      bench = await opening;
+    } catch (error) {
+      opening = null;
+      throw error;
+    }
   };
   page.leaveBench = () => bench?.close();
   page.acts.bench = (button) => {
@@ -37,16 +43,17 @@ export function join(page) {
 }
 
 /**
- * Open the bench over the whole screen.
+ * Open the bench over the whole screen; what it takes is loaded when it is first opened.
  * @param {object} options
  * @param {object} options.ticking the page's source of ticks
  * @param {object} options.reminders sound, buzz, announcements and the screen's wakefulness
  * @param {string} [options.colourId] the colour whose cup to go on with or to begin
  * @param {string} [options.cupId] the cup to show
  * @param {() => void} [options.closed] called once the job sheet is back
- * @returns {{close: () => void}}
+ * @returns {Promise<{close: () => void}>}
  */
-export function openBench({ ticking, reminders, colourId = "", cupId = "", closed = () => {} }) {
+export async function openBench({ ticking, reminders, colourId = "", cupId = "", closed = () => {} }) {
+  const { BenchWalk } = await import("../parts/bench-walk.js");
   const scrolled = globalThis.scrollY;
   const root = document.body.appendChild(clone("bench"));
   document.body.dataset.view = "bench";
