@@ -4,6 +4,7 @@ import { grammar, inputs, labels, units } from "./printed.js";
 const NUMBER = /^(?:(?:(\d+)(?: +|-))?(\d+)\/(\d+)|(\d+(?:[.,]\d+)*|[.,]\d+))/;
 const THOUSANDS = /^[1-9]\d{0,2}(?:,\d{3})+$/;
 const LONGEST = 40;
+const HALF_UP = 1 + 1e-12;
 
 /** A sentence about what was typed; it is caught in this module and stands beside the field. */
 class Refusal extends Error {}
@@ -205,7 +206,7 @@ export function rounded(value, places) {
   const size = Math.abs(value);
   const floors = [100, 10, 1, 0.1, 0.01, 0.001];
   const found = floors.findIndex((floor) => size >= floor);
-  const text = value.toFixed(places ?? (found < 0 ? 6 : found));
+  const text = (value * HALF_UP).toFixed(places ?? (found < 0 ? 6 : found));
   const short = text.includes(".") ? text.replace(/\.?0+$/, "") : text;
   return short === "-0" ? "0" : short;
 }

@@ -54,6 +54,9 @@ SHOWN_WITH = {
 FINER = {"in": ("thou", 0.02), "cm": ("mm", 0.1), "in/ft": ("thou/ft", 0.02)}
 JOB_UNITS = {"length": ("in", "mm", "cm"), "volume": ("mL", "fl oz"), "temperature": ("degF", "degC")}
 
+# What a conversion leaves a hair under a half is rounded as the half that it is: 3.175 mm.
+HALF_UP = 1 + 1e-12
+
 PARTS = {"a": "A", "b": "B"}
 LONGEST = 40
 NUMBER = re.compile(
@@ -185,7 +188,7 @@ def rounded(value: float, places: int | None = None) -> str:
     size = abs(value)
     if places is None:
         places = next((n for n, floor in enumerate((100, 10, 1, 0.1, 0.01, 0.001)) if size >= floor), 6)
-    exact = Decimal(value).quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
+    exact = Decimal(value * HALF_UP).quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
     text = f"{exact:f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text == "-0" else text
