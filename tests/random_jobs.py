@@ -20,6 +20,8 @@ SENSIBLE = {
     )
     for name, text in group.items()
 }
+# The example's bare numbers are in its own units, and these jobs are in any.
+SENSIBLE |= {"width": "18 in", "height": "12 1/4 in", "depth": "1/16 in", "air_temperature": "72 degF"}
 # how a job is drawn: the odds of (sensible, anywhere in bounds, an end of the bounds, blank, nonsense)
 KINDS_OF_JOB = (
     (0.98, 0.02, 0.0, 0.0, 0.0),
