@@ -33,7 +33,8 @@ export function choice({ what, detail = "", swatch = "", kind = "" }, chosen) {
 /** The clocks still to come that keep a person by a face, this cup's and the others'. @param {Facts} facts */
 export function clockRows({ job, context, shows, show, now }) {
   const clocks = runningClocks(job).filter((clock) => clock.at > now && isHandStage(clock.stage));
-  return together(clocks, { context, shows }, (clock, isOwn) => (isOwn ? ownRow(clock, context) : otherRow(clock, show)));
+  const rowOf = (clock, isOwn) => (isOwn ? ownRow(clock, context) : otherRow(clock, show));
+  return together(clocks, { context, shows }, rowOf);
 }
 
 function ownRow(clock, context) {

@@ -46,7 +46,8 @@ function showCount(element, context, stage, add, view) {
   const most = amountOf(context, "tint_limit_drops");
   const isFull = most !== null && count >= most;
   part("instruction", element).textContent = stage.instruction;
-  showBig(element, made("strong", { class: "stage__count" }, String(count), made("span", { class: "figure__unit" }, ` ${drops(count)}`)));
+  const unit = made("span", { class: "figure__unit" }, ` ${drops(count)}`);
+  showBig(element, made("strong", { class: "stage__count" }, String(count), unit));
   const limit = cellFigure(context, "tint_limit_drops", "row");
   showUnder(element, limit ? ["in this cup · at most ", limit] : ["in this cup"]);
   setHidden(part("extra", element), false);

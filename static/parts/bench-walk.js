@@ -4,7 +4,9 @@ import { timeOfDay } from "../lib/moments.js";
 import { askTwice } from "../lib/twice.js";
 import { calculate } from "../sheet.js";
 import { keepCup, newId, state, subscribe } from "../store.js";
-import { canStepBack, endOfPour, freeze, isLive, newCup, stageOf, tapped, withTap, withoutLastTap } from "../bench-record.js";
+import {
+  canStepBack, endOfPour, freeze, isLive, newCup, stageOf, tapped, withTap, withoutLastTap,
+} from "../bench-record.js";
 import { allCups, cupAfterTap, cupToResume, nextCup, nextCups } from "../bench-turns.js";
 import { cupTitle } from "../clocks.js";
 import { handOutTimes } from "./bench-calendar.js";
@@ -93,8 +95,9 @@ export class BenchWalk {
     const next = colour && !state.job.example ? nextCup(colour, state.sheet) : null;
     if (next) {
       const { coat, number } = next;
+      const begun = { id: newId("cup"), coat, number, moment: this.#ticking.now() };
       const frozenFrom = { job: state.job, root: state.sheet, colourId: colour.id };
-      this.#draft = { colour, cup: newCup({ id: newId("cup"), coat, number, moment: this.#ticking.now(), ...frozenFrom }) };
+      this.#draft = { colour, cup: newCup({ ...begun, ...frozenFrom }) };
     }
     this.#show(next ? this.#draft.cup.id : null);
   }
