@@ -223,7 +223,7 @@ def options_that_ask(quantity: str, asked: str) -> list[str]:
     """Return the options of a quantity's choice whose formula asks for an input.
 
     >>> options_that_ask("shape_area", "diameter")
-    ['circle']
+    ['circle', 'half_round']
     """
     formulas = load_sheet().book.formulas
     return [option for option, cell in CHOICES[quantity].cells.items() if asked in formulas[cell].parameters]

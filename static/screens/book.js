@@ -1,4 +1,4 @@
-import { checks, constants, ranges } from "../printed.js";
+import { checks, constants } from "../printed.js";
 import { called } from "../quantities.js";
 import { steps as titles, workings } from "../workings.js";
 import { clone, element, part, setHidden, setText } from "../lib/dom.js";
@@ -35,7 +35,7 @@ function fill(dialog) {
 
 /** The groups in the order of the work: [title, [name]], formulas before checks. */
 function groupsOf() {
-  const names = Object.keys(workings).filter((name) => !(name.endsWith("_range") && ranges[name.slice(0, -6)]));
+  const names = Object.keys(workings);
   const groups = Object.entries(titles).map(([step, title]) => [title, names.filter((name) => workings[name].step === step)]);
   return [...groups, [CONSTANTS, Object.keys(constants)]];
 }

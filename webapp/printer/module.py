@@ -75,8 +75,9 @@ def print_sheet(sheet: Sheet) -> str:
 
 
 def print_workings(sheet: Sheet) -> str:
-    """Print the workings of every formula, range, check and shared rule as one JavaScript module."""
-    workings = {name: print_working(each) for name, each in sheet.book.everything().items()}
+    """Print the workings of every formula, check and shared rule as one JavaScript module."""
+    checks = {name: each.formula for name, each in sheet.book.checks.items()}
+    workings = {name: print_working(each) for name, each in {**sheet.book.formulas, **checks}.items()}
     tables = {
         "workings": workings,
         "rules": {name: print_rule(name) for name in rules_to_show()},
