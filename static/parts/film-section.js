@@ -6,6 +6,8 @@ import { formulas } from "../printed.js";
 const LEVEL_FROM = 16;
 const HALF_TURN = Math.PI;
 const DEGREE = Math.PI / 180;
+const CHAMFER = 135 * DEGREE;
+const PINNED = ["sharp", "chamfered"];
 
 /**
  * Return the skin of a film at its edge, [in, up] from the corner inward, and whether it runs over.
@@ -16,13 +18,14 @@ export function filmSection(film) {
   return isNarrow(film) ? beadSection(film) : wideSection(film);
 }
 
-function isNarrow({ stroke_width: width, capillary_length: length }) {
-  return width !== null && width < LEVEL_FROM * length;
+function isNarrow({ edge, stroke_width: width, capillary_length: length }) {
+  return PINNED.includes(edge) && width !== null && width < LEVEL_FROM * length;
 }
 
 /** A narrow stroke: the bead that holds the coat's volume, or the greatest that stands. */
 function beadSection(film) {
-  const { stroke_width: strokeWidth, capillary_length: capillaryLength, edge_angle: most, coat_depth: depth } = film;
+  const { stroke_width: strokeWidth, capillary_length: capillaryLength, wetting_angle: wetting, coat_depth: depth } = film;
+  const most = film.edge === "chamfered" ? formulas.edge_angle(wetting, CHAMFER) : film.edge_angle;
   const bead = (angle) => beadProfile({ stroke_width: strokeWidth, capillary_length: capillaryLength, edge_angle: angle });
   const excess = (angle) => bead(angle).section / strokeWidth - depth;
   const ends = [DEGREE, most];

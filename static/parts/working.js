@@ -80,7 +80,7 @@ function workingOf(row, name) {
     ...(steps ? [mathOf(steps), ...rulesOf(working.rules)] : []),
     source && element("p", { class: "working__source" }, `Source: ${source}`),
     example && element("p", { class: "working__source" }, `Example: ${example}`),
-    working && element("button", { type: "button", class: "button button--quiet", "data-act": "book", "data-formula": name }, "In the formula book"),
+    (working || constants[name]) && element("button", { type: "button", class: "button button--quiet", "data-act": "book", "data-formula": name }, "In the formula book"),
   ].filter(Boolean);
 }
 

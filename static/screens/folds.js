@@ -1,5 +1,5 @@
 import { constants } from "../printed.js";
-import { called, fromCanonical, show, unitShown } from "../quantities.js";
+import { called, show, unitShown } from "../quantities.js";
 import { state } from "../store.js";
 import { part, redraw, setAttribute, setFigure, setHidden, setText } from "../lib/dom.js";
 import { isUnfolded, joinFolds, sayVerdict } from "../parts/fold.js";
@@ -18,7 +18,7 @@ const EDGE_ASKS_MORE = { rounded: ["edge_radius"], raised: ["raised_edge_height"
 const STROKES = { stroke: "stroke_width", lettering: "plain_stroke_width" };
 
 const loaded = {};
-const verdicts = new WeakMap();
+const found = new WeakMap();
 
 /** Bring to life what is folded beside the work: dew, level, edge, levelling, heat of the cup, the maker's claim. */
 export function join(page) {
@@ -53,17 +53,26 @@ function cellOf(row, name) {
   return null;
 }
 
-/** The values by their names, or null with the first blank one: {values} or {blank}. */
+/** The values by their names, or null where one of them is blank. */
 function valuesOf(row, names) {
   const cells = names.map((name) => cellOf(row, name));
-  const blank = cells.find((cell) => !cell || cell.blank);
-  if (blank !== undefined) return { values: null, blank: blank?.blank };
-  return { values: Object.fromEntries(names.map((name, place) => [name, cells[place].value])), blank: null };
+  if (cells.some((cell) => !cell || cell.blank)) return null;
+  return Object.fromEntries(names.map((name, place) => [name, cells[place].value]));
+}
+
+/** What can be worked out, or null where a formula signals that it cannot. */
+function ifComputable(work) {
+  try {
+    return work();
+  } catch (signal) {
+    if (signal instanceof Error) throw signal;
+    return null;
+  }
 }
 
 function drawEdge(node, row) {
   const edge = row.cells.edge?.value;
-  const { values } = valuesOf(row, [...EDGE_ASKS, ...(EDGE_ASKS_MORE[edge] || [])]);
+  const values = valuesOf(row, [...EDGE_ASKS, ...(EDGE_ASKS_MORE[edge] || [])]);
   setHidden(node, !values);
   if (!values) return;
   const colour = row.parent;
@@ -75,7 +84,9 @@ function drawEdge(node, row) {
 }
 
 function drawSection(film, unit) {
-  const { skin, width, isSpilling, greatest } = loaded.edge.filmSection(film);
+  const section = ifComputable(() => loaded.edge.filmSection(film));
+  if (!section) return null;
+  const { skin, width, isSpilling, greatest } = section;
   const says = (depth) => show(depth, "length", unit);
   const marks = width
     ? [{ kind: "hold", depth: greatest, says: `bead to ${says(greatest)}` }]
@@ -92,21 +103,26 @@ function drawSection(film, unit) {
 /** The verdict needs the curve: it stands only as long as the figures that it was worked out from. */
 function drawHeat(node, row) {
   const fold = node.closest(".fold");
-  const says = part("heat-says", fold);
-  const { values } = valuesOf(row, loaded.heat.cupWarmingAsks);
+  const values = valuesOf(row, loaded.heat.cupWarmingAsks);
   const facts = { values, by: cellOf(row, "usable_time")?.value ?? null, unit: unitShown("temperature", state.job.units) };
   const key = JSON.stringify(facts);
-  if (verdicts.get(fold) !== key) sayVerdict(fold, "", "good");
   setHidden(node, !values);
-  setHidden(says, !values);
-  if (values && isUnfolded(node)) redraw(node, facts, () => heatPicture(fold, says, facts, key));
+  if (values && isUnfolded(node)) redraw(node, facts, () => heatPicture(fold, facts, key));
+  const known = found.get(fold)?.key === key ? found.get(fold) : { verdict: "", kind: "good", says: "" };
+  sayVerdict(fold, known.verdict, known.kind);
+  setText(part("heat-says", fold), known.says);
 }
 
-function heatPicture(fold, says, { values, by, unit }, key) {
-  const warming = loaded.heat.cupWarming(values);
-  setText(says, `${HEAT_SAYS[warming.heatClass]} ${gelSays(values, warming.gel, by)}`.trim());
-  sayVerdict(fold, HEAT_VERDICTS[warming.heatClass], warming.heatClass > 1 ? "caution" : "good");
-  verdicts.set(fold, key);
+function heatPicture(fold, { values, by, unit }, key) {
+  const warming = ifComputable(() => loaded.heat.cupWarming(values));
+  if (!warming) return null;
+  const { heatClass, gel } = warming;
+  found.set(fold, {
+    key,
+    verdict: HEAT_VERDICTS[heatClass],
+    kind: heatClass > 1 ? "caution" : "good",
+    says: `${HEAT_SAYS[heatClass]} ${gelSays(values, gel, by)}`.trim(),
+  });
   return loaded.heat.drawCupHeat(pictureOf(values, warming, by, unit));
 }
 
