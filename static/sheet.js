@@ -14,19 +14,67 @@ const ownInputs = Object.fromEntries(
   ]),
 );
 
+const placeOf = new Map(nodes.map((node, place) => [`${node.level} ${node.name}`, place]));
+const askersOf = nodes.map(() => []);
+nodes.forEach((node, place) => {
+  for (const [steps, name] of node.asks) {
+    const level = steps < 0 ? node.below : levelAbove(node.level, steps);
+    askersOf[placeOf.get(`${level} ${name}`)].push(place);
+  }
+});
+
 /** Return the job's rows with every cell filled or blank with its reason. */
 export function calculate(job) {
   const root = rowsOf(job);
   const byLevel = Object.fromEntries(Object.keys(levels).map((level) => [level, []]));
   for (const row of everyRow(root)) byLevel[row.level].push(row);
-  for (const node of nodes) {
-    for (const row of byLevel[node.level]) {
-      if (node.when && above(row, node.when[0]).cells[node.when[1]].value !== node.when[2]) continue;
-      if (node.kind === "check") row.checks.push(checkOf(node, row));
-      else row.cells[node.name] = cellOf(node, row, job.units);
-    }
-  }
+  for (const node of nodes) for (const row of byLevel[node.level]) fill(node, row, job.units);
   return root;
+}
+
+/** Fill again what rests on one input of one row, after it was typed in the job; return the rows as they are now. */
+export function recalculate(root, job, rowId, name) {
+  const row = findRow(root, rowId);
+  if (row.level === "job") row.typed[name] = job[inputs[name].section][name];
+  if (inputs[name].kind === "choice" || isTouched(row) !== row.touched) return calculate(job);
+  const waiting = nodes.map(() => null);
+  waiting[placeOf.get(`${row.level} ${name}`)] = new Set([row]);
+  waiting.forEach((_, place) => {
+    for (const at of waiting[place] ?? []) {
+      if (!fill(nodes[place], at, job.units)) continue;
+      for (const asker of askersOf[place]) {
+        waiting[asker] ??= new Set();
+        for (const each of rowsThatSee(at, nodes[asker].level)) waiting[asker].add(each);
+      }
+    }
+  });
+  return root;
+}
+
+/** Fill a row's cell or check and say whether it differs from before. */
+function fill(node, row, jobUnits) {
+  if (node.when && above(row, node.when[0]).cells[node.when[1]].value !== node.when[2]) return false;
+  if (node.kind === "check") {
+    const check = checkOf(node, row);
+    const place = row.checks.findIndex((each) => each.name === node.name);
+    row.checks.splice(place < 0 ? row.checks.length : place, 1, check);
+    return false;
+  }
+  const before = row.cells[node.name];
+  const cell = cellOf(node, row, jobUnits);
+  row.cells[node.name] = cell;
+  return !before || cell.value !== before.value || cell.blank !== before.blank || cell.winner !== before.winner;
+}
+
+/** The rows of a level that can ask for a row's cells: itself, the one above it, or those below. */
+function rowsThatSee(row, level) {
+  if (row.level === level) return [row];
+  for (let found = row.parent; found; found = found.parent) if (found.level === level) return [found];
+  return Object.values(row.rows).flat().flatMap((below) => rowsThatSee(below, level));
+}
+
+function levelAbove(level, steps) {
+  return steps ? levelAbove(levels[level].parent, steps - 1) : level;
 }
 
 /** Walk a row and all rows below it. */
@@ -85,7 +133,11 @@ function addRows(row, source) {
       return below;
     });
   }
-  row.touched = ownInputs[row.level].some((name) => !isBlank(row.typed[name]))
+  row.touched = isTouched(row);
+}
+
+function isTouched(row) {
+  return ownInputs[row.level].some((name) => !isBlank(row.typed[name]))
     || Object.values(row.rows).some((rows) => rows.some((below) => below.touched));
 }
 

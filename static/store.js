@@ -1,5 +1,5 @@
 import { inputs } from "./printed.js";
-import { calculate } from "./sheet.js";
+import { calculate, findRow, recalculate } from "./sheet.js";
 
 const BELOW = {
   job: ["colour", "colours"],
@@ -48,8 +48,10 @@ export function edit(rowId, name, text) {
   const row = rowId === "job" ? holder(name) : rowOf(rowId)?.row;
   if (!row) return;
   row[name === "card_name" ? "name" : name] = text;
+  const isFirst = job.example;
   touched();
-  announce({ kind: "edit", row: rowId, name });
+  const edited = !isFirst && sheet && afterEdit(rowId, name, text);
+  announce({ kind: "edit", row: rowId, name }, edited);
 }
 
 /** Choose the unit in which a kind (length, volume, temperature) is read and a bare number is meant. */
@@ -197,7 +199,13 @@ function touched() {
   job.name = job.name.replace(/^Example: (.)/, (_, first) => first.toUpperCase());
 }
 
-function announce(change) {
-  sheet = null;
+/** The sheet after an edit, with as little calculated anew as may be; a name or a colour changes no figure. */
+function afterEdit(rowId, name, text) {
+  if (name === "name") findRow(sheet, rowId).name = text;
+  return inputs[name] ? recalculate(sheet, job, rowId, name) : sheet;
+}
+
+function announce(change, known = null) {
+  sheet = known;
   for (const listener of listeners) listener(change);
 }

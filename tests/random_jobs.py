@@ -70,6 +70,12 @@ def random_job(seed: int) -> dict[str, Any]:
     }
 
 
+def random_text(each: Input, draw: Random) -> str:
+    """Return what a person might type for an input: sensible, extreme, nonsense or nothing."""
+    typed = _typed(each, draw, KINDS_OF_JOB[-1])
+    return typed if isinstance(typed, str) else ""
+
+
 def _typed(each: Input, draw: Random, odds: tuple[float, ...]) -> Any:
     if each.kind == "choice":
         return draw.choice(

@@ -6,7 +6,8 @@ from random import Random
 
 import pytest
 
-from tests.random_jobs import random_job
+from tests.random_jobs import random_job, random_text
+from webapp.inputs import INPUTS
 from webapp.sheet.reasons import because
 from webapp.sheet.runner import calculate
 from webapp.sheet.wiring import load_sheet
@@ -27,6 +28,48 @@ IN_JAVASCRIPT = """async (jobs) => {
     checks: row.checks.map((check) => `${check.name} ${check.state} ${check.blank ? why(check.blank) : ""}`),
   })));
 }"""
+
+
+AFTER_EDITS = """async (cases) => {
+  const sheet = await import(new URL("sheet.js", window.modules));
+  const { calculate, recalculate, everyRow, because, findRow } = sheet;
+  const { inputs } = await import(new URL("printed.js", window.modules));
+  const why = (blank) => blank && [blank.kind, blank.name, blank.row.id, because(blank)];
+  const plain = (root) => JSON.stringify([...everyRow(root)].map((row) => [
+    row.id,
+    row.touched,
+    Object.entries(row.cells).map(([name, cell]) => [name, { ...cell, blank: why(cell.blank) }]),
+    row.checks.map((check) => [check.name, check.state, why(check.blank)]),
+  ]));
+  return cases.flatMap(([job, edits]) => {
+    let root = calculate(job);
+    return edits.filter(([rowId, name, text]) => {
+      const at = rowId === "job" ? (job[inputs[name].section] ??= {}) : findRow(root, rowId).typed;
+      at[name] = text;
+      root = recalculate(root, job, rowId, name);
+      return plain(root) !== plain(calculate(job));
+    });
+  });
+}"""
+
+
+def test_after_an_edit_the_phone_knows_the_same_as_after_a_fresh_calculation(phone):
+    draw = Random(5)
+    cases = [(random_job(seed), edits_of(random_job(seed), draw)) for seed in range(0, 600, 4)]
+    assert phone.evaluate(AFTER_EDITS, cases) == []
+
+
+def edits_of(job, draw, count=12):
+    """Return edits that a person could make: any input of any row of a job, as in another random job."""
+    rows = {"job": ["job"], "colour": [], "face": [], "opening": []}
+    for colour in job["colours"]:
+        rows["colour"].append(colour["id"])
+        for face in colour["faces"]:
+            rows["face"].append(face["id"])
+            rows["opening"] += [opening["id"] for opening in face["openings"]]
+    places = [(row, each) for each in INPUTS.values() for level in each.levels for row in rows[level]]
+    chosen = draw.choices(places, k=count)
+    return [[row, each.name, random_text(each, draw)] for row, each in chosen]
 
 
 def in_python(job):

@@ -10,7 +10,9 @@ export function jumpTo(page, rowId, name) {
   if (face) page.editing = face.id;
   const goal = () => fieldOf(row, name);
   open(page, "faces", Boolean(face));
+  page.isWhole = true;
   page.render();
+  page.isWhole = false;
   const field = goal();
   if (!field) return;
   open(page, field.closest(".step")?.dataset.step, true);

@@ -6,13 +6,13 @@ import * as dom from "../lib/dom.js";
 
 const BLANK = { figure: "—", unit: "" };
 const OTHER_UNITS = { mL: "fl oz", "fl oz": "mL" };
-const MARKS = "cell because checks field choice say draw when above when-example rows swatch input editor".split(" ");
+const MARKS = "late cell because checks field choice say draw when above when-example rows swatch input editor".split(" ");
 const BOUND = MARKS.map((mark) => `[data-${mark}]`).join(",");
 
 /**
  * The page, for what joins it after its first screen: `say` holds words by name, `draw` pictures, `acts` what a
  * button does, `after` what follows each paint, `clock` the time of day so many seconds from now. `editing` is the
- * id of the face that is open, `isPrinting` paints what is folded too.
+ * id of the face that is open, `isPrinting` paints what is folded too, `isWhole` brings in what has not been opened.
  */
 export const page = {
   say: {
@@ -32,6 +32,7 @@ export const page = {
   after: [],
   editing: null,
   isPrinting: false,
+  isWhole: false,
   render,
   requestRender: () => {
     changed.add(ALL);
@@ -56,6 +57,7 @@ export function showJobSheet(node) {
   root = mount(node, "job");
   node.addEventListener("input", (event) => keep(event.target, event.target.dataset.input));
   node.addEventListener("change", (event) => keep(event.target.closest("[data-choice]"), null, event.target));
+  node.addEventListener("toggle", page.requestRender, true);
   subscribe((change) => {
     changed.add(change.kind === "edit" ? faceAbove(change.row) : ALL);
     requestRender();
@@ -139,6 +141,17 @@ function paint(block, row) {
 }
 
 const BINDS = {
+  late: (node, id) => {
+    let block = null;
+    return (row) => {
+      if (!block && (node.parentElement.open || page.isPrinting || page.isWhole)) {
+        node.removeAttribute("data-late");
+        node.replaceChildren(node.firstElementChild.content);
+        block = mount(node, id);
+      }
+      if (block) paint(block, row);
+    };
+  },
   cell: (node) => {
     const { cell: name, level } = node.dataset;
     return (row) => {
