@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
-from webapp.formulas.cup_heat import conversion_rate, heating_rate, mix_heat_capacity, surface_loss
+from webapp.formulas.heat_rates import conversion_rate, heating_rate, mix_heat_capacity, surface_loss
 from webapp.numerics import Moment, Rates, State, crossing, integrate, root_near
 
 Values = Mapping[str, float]

@@ -1,106 +1,13 @@
-"""The cup's heat, held against SciPy's own solution of the book's rates, in Python and on the phone."""
-
-from functools import cache
+"""The cup's heat at single points, held against SciPy, Semenov's criterion and integrals done by hand."""
 
 import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import minimize_scalar
 
+from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, KINETICS, by_scipy, card, cup
 from tests.against_the_outside.last_digit import agrees
 from webapp import heat_curve
-from webapp.formulas import cup_heat, working_time
-from webapp.formulas.constants import CONSTANTS
-
-CONSTANT = {each.name: each.canonical for each in CONSTANTS}
-HELD = {
-    **CONSTANT,
-    "heat_capacity": 1.9e7,
-    "heat_capacity_slope": 0.0,
-    "air_loss": 10000.0,
-    "air_loss_slope": 0.0,
-}
-KINETICS = ("self_start", "activation_energy", "gas_constant", "kinetic_reference_temperature")
-ICE_POINT = 273.15
-NEAR = 0.005
-
-IN_JAVASCRIPT = """async (cases) => {
-  const { heatCurve, rateConstant } = await import(new URL("heat-curve.js", window.modules));
-  return cases.map((each) => {
-    const curve = heatCurve(each);
-    return [curve.gel.time, curve.peak.state[1], curve.peak.time, each.pot_life ? rateConstant(each) : 0];
-  });
-}"""
-
-TIMED = """async ([card, cup]) => {
-  const { heatCurve, rateConstant } = await import(new URL("heat-curve.js", window.modules));
-  const taken = (run) => {
-    const start = performance.now();
-    for (let time = 0; time < 20; time += 1) run();
-    return (performance.now() - start) / 20;
-  };
-  const best = (run) => Math.min(...Array.from({ length: 8 }, () => taken(run)));
-  return [best(() => heatCurve(cup)), best(() => rateConstant(card))];
-}"""
-
-
-def cup(rate_constant, mass, resin, air, constants=CONSTANT):
-    """The values of a cup 7.5 cm across, of a mass in g, with resin and air in degC."""
-    return {
-        **constants,
-        "rate_constant": rate_constant,
-        "cup_mass": mass,
-        "cup_surface": cup_heat.cup_surface(mass, 7.5, 1.10),
-        "resin_temperature": resin + ICE_POINT,
-        "air_temperature": air + ICE_POINT,
-    }
-
-
-def card(pot_life, temperature, mass, constants=CONSTANT):
-    """The values of a card: pot life in s, its temperature in degC, its mass in g."""
-    kelvins = temperature + ICE_POINT
-    kinetics = [constants[name] for name in ("gel_conversion", *KINETICS)]
-    return {
-        **constants,
-        "pot_life": pot_life,
-        "pot_life_temperature": kelvins,
-        "pot_life_mass": mass,
-        "card_cup_surface": cup_heat.card_cup_surface(mass, 7.5, 1.10),
-        "cool_rate_constant": cup_heat.cool_rate_constant(pot_life, kelvins, *kinetics),
-    }
-
-
-@cache
-def _by_scipy(key):
-    values = dict(key)
-    rates = heat_curve.rates_of(values)
-
-    def gelled(_, state):
-        return state[0] - values["gel_conversion"]
-
-    def cured(_, state):
-        return state[0] - 0.9999
-
-    gelled.direction = cured.direction = 1
-    cured.terminal = True
-    found = solve_ivp(
-        lambda _, state: rates((float(state[0]), float(state[1]))),
-        (0, 1e9),
-        (0.0, values["resin_temperature"]),
-        method="Radau",
-        rtol=1e-8,
-        atol=1e-10,
-        events=[gelled, cured],
-        dense_output=True,
-    )
-    hottest = int(found.y[1].argmax())
-    between = (found.t[max(hottest - 1, 0)], found.t[min(hottest + 1, len(found.t) - 1)])
-    peak = minimize_scalar(lambda time: -found.sol(time)[1], bounds=between, method="bounded")
-    return float(found.t_events[0][0]), max(-float(peak.fun), float(found.y[1].max()))
-
-
-def by_scipy(values):
-    """Gel time in s and peak in K, by an implicit method with tight tolerances."""
-    return _by_scipy(tuple(sorted(values.items())))
+from webapp.formulas import cup_heat, heat_rates
 
 
 def test_the_adiabatic_rise():
@@ -153,26 +60,26 @@ def test_the_card_of_45_minutes_150_g_25_degrees():
 def test_the_film_at_one_temperature(conversion, minutes):
     # Integrated by hand, and by SciPy: rate constant 2.4e-4 per second.
     kinetics = [CONSTANT[name] for name in KINETICS]
-    assert agrees(cup_heat.film_gel_time(2.4e-4, 298.15, conversion, *kinetics) / 60, minutes)
+    assert agrees(heat_rates.film_gel_time(2.4e-4, 298.15, conversion, *kinetics) / 60, minutes)
     found = solve_ivp(
-        lambda _, state: [cup_heat.conversion_rate(state[0], 298.15, 2.4e-4, *kinetics)],
-        (0, cup_heat.film_gel_time(2.4e-4, 298.15, conversion, *kinetics)),
+        lambda _, state: [heat_rates.conversion_rate(state[0], 298.15, 2.4e-4, *kinetics)],
+        (0, heat_rates.film_gel_time(2.4e-4, 298.15, conversion, *kinetics)),
         [0.0],
         rtol=1e-10,
         atol=1e-12,
     )
     assert found.y[0, -1] == pytest.approx(conversion, rel=1e-7)
-    constant = cup_heat.cool_rate_constant(float(minutes) * 60, 298.15, conversion, *kinetics)
+    constant = heat_rates.cool_rate_constant(float(minutes) * 60, 298.15, conversion, *kinetics)
     assert constant == pytest.approx(2.4e-4, rel=1e-5)
 
 
 def test_a_film_at_another_temperature_gels_by_the_time_factor():
     # 57 kJ/mol: time against 25 degC is 3.3807 at 10 degC.
     kinetics = [CONSTANT[name] for name in KINETICS]
-    cold = cup_heat.film_gel_time(2.4e-4, 283.15, 0.58, *kinetics)
-    assert agrees(cold / cup_heat.film_gel_time(2.4e-4, 298.15, 0.58, *kinetics), "3.3807")
-    slower = cup_heat.cool_rate_constant(2700.0, 283.15, 0.58, *kinetics)
-    assert agrees(slower / cup_heat.cool_rate_constant(2700.0, 298.15, 0.58, *kinetics), "3.3807")
+    cold = heat_rates.film_gel_time(2.4e-4, 283.15, 0.58, *kinetics)
+    assert agrees(cold / heat_rates.film_gel_time(2.4e-4, 298.15, 0.58, *kinetics), "3.3807")
+    slower = heat_rates.cool_rate_constant(2700.0, 283.15, 0.58, *kinetics)
+    assert agrees(slower / heat_rates.cool_rate_constant(2700.0, 298.15, 0.58, *kinetics), "3.3807")
 
 
 @pytest.mark.parametrize(
@@ -194,7 +101,7 @@ def test_semenovs_number_tells_the_cool_cup_from_the_one_that_runs_off(mass, num
 def test_the_fastest_conversion_is_the_0_19719_of_semenovs_number():
     # The greatest of (0.1 + x)(1 - x)².
     found = minimize_scalar(
-        lambda x: -cup_heat.conversion_rate(x, 298.15, 1.0, *[CONSTANT[name] for name in KINETICS]),
+        lambda x: -heat_rates.conversion_rate(x, 298.15, 1.0, *[CONSTANT[name] for name in KINETICS]),
         bounds=(0, 1),
         method="bounded",
     )
@@ -214,7 +121,7 @@ def test_a_film_thickens_two_to_three_times_later_than_the_cup():
     rate = heat_curve.rate_constant(card(2700.0, 25, 150))
     kinetics = [CONSTANT[name] for name in KINETICS]
     thick = {**cup(rate, 150, 25, 25), "gel_conversion": 0.25}
-    later = cup_heat.film_gel_time(rate, 298.15, 0.25, *kinetics) / heat_curve.gel_time(thick)
+    later = heat_rates.film_gel_time(rate, 298.15, 0.25, *kinetics) / heat_curve.gel_time(thick)
     assert 2 < later < 3
 
 
@@ -231,83 +138,3 @@ def test_the_band_is_a_quarter_either_way():
     # A conduction check of the model.
     assert cup_heat.earliest_gel_time(2400.0, 0.25) == pytest.approx(1800.0, rel=1e-12)
     assert cup_heat.latest_gel_time(2400.0, 0.25) == pytest.approx(3000.0, rel=1e-12)
-
-
-GRID = [
-    cup(rate, mass, resin, air)
-    for rate in (2e-5, 2.4e-4, 3e-3)
-    for mass in (1, 10, 30, 50, 150, 1000, 5000)
-    for resin, air in ((5, 5), (25, 25), (45, 45), (35, 20))
-]
-
-
-def test_the_curve_is_scipys_within_half_a_percent_over_hot_cold_tiny_and_large_cups():
-    for values in GRID:
-        gel, peak = by_scipy(values)
-        curve = heat_curve.heat_curve(values)
-        assert curve.gel_time == pytest.approx(gel, rel=NEAR)
-        rise = max(peak - values["air_temperature"], 1.0)
-        assert curve.peak_temperature == pytest.approx(peak, abs=NEAR * rise)
-
-
-def test_the_phones_curve_is_scipys_within_half_a_percent_too(phone):
-    for values, found in zip(GRID, phone.evaluate(IN_JAVASCRIPT, GRID), strict=True):
-        gel, peak = by_scipy(values)
-        rise = max(peak - values["air_temperature"], 1.0)
-        assert found[0] == pytest.approx(gel, rel=NEAR)
-        assert found[1] == pytest.approx(peak, abs=NEAR * rise)
-        curve = heat_curve.heat_curve(values)
-        assert found[0] == pytest.approx(curve.gel_time, rel=1e-6)
-        assert found[1] == pytest.approx(curve.peak_temperature, rel=1e-6)
-
-
-CARDS = [
-    card(pot_life, temperature, mass)
-    for pot_life in (30.0, 600.0, 2700.0, 14400.0, 259200.0)
-    for temperature in (0, 25, 60)
-    for mass in (1, 40, 150, 5000)
-]
-
-
-def test_a_cup_like_the_cards_gels_on_the_cards_pot_life_in_both_languages(phone):
-    cups = []
-    for values in CARDS:
-        rate = heat_curve.rate_constant(values)
-        degrees = values["pot_life_temperature"] - ICE_POINT
-        cups.append(values | cup(rate, values["pot_life_mass"], degrees, degrees))
-        assert heat_curve.gel_time(cups[-1]) == pytest.approx(values["pot_life"], rel=1e-5)
-    for values, found in zip(cups, phone.evaluate(IN_JAVASCRIPT, cups), strict=True):
-        assert found[3] == pytest.approx(values["rate_constant"], rel=1e-6)
-        assert found[0] == pytest.approx(values["pot_life"], rel=1e-5)
-
-
-def test_time_alone_scales_a_cup_that_cannot_lose_heat():
-    # Without a loss the rate constant only stretches time: the peak is the adiabatic rise.
-    closed = {**HELD, "air_loss": 0.0}
-    curve = heat_curve.heat_curve(cup(2.4e-4, 100, 25, 25, closed))
-    twice = heat_curve.heat_curve(cup(4.8e-4, 100, 25, 25, closed))
-    assert curve.gel_time == pytest.approx(2 * twice.gel_time, rel=1e-3)
-    assert agrees((curve.moments[-1].state[1] - 298.15) / curve.moments[-1].state[0], "210.53")
-
-
-def test_a_warmer_room_is_shorter_than_the_card_by_no_more_than_the_time_factor():
-    rate = heat_curve.rate_constant(card(2700.0, 25, 150))
-    warm = heat_curve.gel_time(cup(rate, 150, 35, 35))
-    # 57 kJ/mol: time against 25 degC is 0.4742 at 35 degC; a cup that warms itself follows it loosely.
-    factor = working_time.working_time(
-        1.0, 298.15, 308.15, CONSTANT["activation_energy"], CONSTANT["gas_constant"]
-    )
-    assert agrees(factor, "0.4742")
-    assert warm / 2700.0 == pytest.approx(factor, rel=0.1)
-
-
-def test_the_phone_takes_under_5_ms_at_a_quarter_of_its_speed(phone):
-    session = phone.context.new_cdp_session(phone)
-    session.send("Emulation.setCPUThrottlingRate", {"rate": 4})
-    try:
-        curve, constant = phone.evaluate(TIMED, [card(2700.0, 25, 150), cup(2.378e-4, 150, 25, 25)])
-    finally:
-        session.send("Emulation.setCPUThrottlingRate", {"rate": 1})
-    print(f"heat curve {curve:.2f} ms, rate constant {constant:.2f} ms")
-    assert curve < 5
-    assert constant < 5

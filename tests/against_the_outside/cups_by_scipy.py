@@ -1,0 +1,81 @@
+"""Cups and cards as values of the sheet, and what SciPy makes of the rates of their heat."""
+
+from functools import cache
+
+from scipy.integrate import solve_ivp
+from scipy.optimize import minimize_scalar
+
+from webapp import heat_curve
+from webapp.formulas import cup_heat, heat_rates
+from webapp.formulas.constants import CONSTANTS
+
+CONSTANT = {each.name: each.canonical for each in CONSTANTS}
+HELD = {
+    **CONSTANT,
+    "heat_capacity": 1.9e7,
+    "heat_capacity_slope": 0.0,
+    "air_loss": 10000.0,
+    "air_loss_slope": 0.0,
+}
+KINETICS = ("self_start", "activation_energy", "gas_constant", "kinetic_reference_temperature")
+ICE_POINT = 273.15
+
+
+def cup(rate_constant, mass, resin, air, constants=CONSTANT):
+    """The values of a cup 7.5 cm across, of a mass in g, with resin and air in degC."""
+    return {
+        **constants,
+        "rate_constant": rate_constant,
+        "cup_mass": mass,
+        "cup_surface": cup_heat.cup_surface(mass, 7.5, 1.10),
+        "resin_temperature": resin + ICE_POINT,
+        "air_temperature": air + ICE_POINT,
+    }
+
+
+def card(pot_life, temperature, mass, constants=CONSTANT):
+    """The values of a card: pot life in s, its temperature in degC, its mass in g."""
+    kelvins = temperature + ICE_POINT
+    kinetics = [constants[name] for name in ("gel_conversion", *KINETICS)]
+    return {
+        **constants,
+        "pot_life": pot_life,
+        "pot_life_temperature": kelvins,
+        "pot_life_mass": mass,
+        "card_cup_surface": cup_heat.card_cup_surface(mass, 7.5, 1.10),
+        "cool_rate_constant": heat_rates.cool_rate_constant(pot_life, kelvins, *kinetics),
+    }
+
+
+@cache
+def _by_scipy(key):
+    values = dict(key)
+    rates = heat_curve.rates_of(values)
+
+    def gelled(_, state):
+        return state[0] - values["gel_conversion"]
+
+    def cured(_, state):
+        return state[0] - 0.9999
+
+    gelled.direction = cured.direction = 1
+    cured.terminal = True
+    found = solve_ivp(
+        lambda _, state: rates((float(state[0]), float(state[1]))),
+        (0, 1e9),
+        (0.0, values["resin_temperature"]),
+        method="Radau",
+        rtol=1e-8,
+        atol=1e-10,
+        events=[gelled, cured],
+        dense_output=True,
+    )
+    hottest = int(found.y[1].argmax())
+    between = (found.t[max(hottest - 1, 0)], found.t[min(hottest + 1, len(found.t) - 1)])
+    peak = minimize_scalar(lambda time: -found.sol(time)[1], bounds=between, method="bounded")
+    return float(found.t_events[0][0]), max(-float(peak.fun), float(found.y[1].max()))
+
+
+def by_scipy(values):
+    """Gel time in s and peak in K, by an implicit method with tight tolerances."""
+    return _by_scipy(tuple(sorted(values.items())))

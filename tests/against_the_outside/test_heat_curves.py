@@ -1,0 +1,108 @@
+"""The cup's heat curve over hot, cold, tiny and large cups, in both languages, held against SciPy."""
+
+import pytest
+
+from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, by_scipy, card, cup
+from tests.against_the_outside.last_digit import agrees
+from webapp import heat_curve
+from webapp.formulas import working_time
+
+NEAR = 0.005
+
+IN_JAVASCRIPT = """async (cases) => {
+  const { heatCurve, rateConstant } = await import(new URL("heat-curve.js", window.modules));
+  return cases.map((each) => {
+    const curve = heatCurve(each);
+    return [curve.gel.time, curve.peak.state[1], curve.peak.time, each.pot_life ? rateConstant(each) : 0];
+  });
+}"""
+
+TIMED = """async ([card, cup]) => {
+  const { heatCurve, rateConstant } = await import(new URL("heat-curve.js", window.modules));
+  const taken = (run) => {
+    const start = performance.now();
+    for (let time = 0; time < 20; time += 1) run();
+    return (performance.now() - start) / 20;
+  };
+  const best = (run) => Math.min(...Array.from({ length: 8 }, () => taken(run)));
+  return [best(() => heatCurve(cup)), best(() => rateConstant(card))];
+}"""
+
+GRID = [
+    cup(rate, mass, resin, air)
+    for rate in (2e-5, 2.4e-4, 3e-3)
+    for mass in (1, 10, 30, 50, 150, 1000, 5000)
+    for resin, air in ((5, 5), (25, 25), (45, 45), (35, 20))
+]
+
+
+def test_the_curve_is_scipys_within_half_a_percent_over_hot_cold_tiny_and_large_cups():
+    for values in GRID:
+        gel, peak = by_scipy(values)
+        curve = heat_curve.heat_curve(values)
+        assert curve.gel_time == pytest.approx(gel, rel=NEAR)
+        rise = max(peak - values["air_temperature"], 1.0)
+        assert curve.peak_temperature == pytest.approx(peak, abs=NEAR * rise)
+
+
+def test_the_phones_curve_is_scipys_within_half_a_percent_too(phone):
+    for values, found in zip(GRID, phone.evaluate(IN_JAVASCRIPT, GRID), strict=True):
+        gel, peak = by_scipy(values)
+        rise = max(peak - values["air_temperature"], 1.0)
+        assert found[0] == pytest.approx(gel, rel=NEAR)
+        assert found[1] == pytest.approx(peak, abs=NEAR * rise)
+        curve = heat_curve.heat_curve(values)
+        assert found[0] == pytest.approx(curve.gel_time, rel=1e-6)
+        assert found[1] == pytest.approx(curve.peak_temperature, rel=1e-6)
+
+
+CARDS = [
+    card(pot_life, temperature, mass)
+    for pot_life in (30.0, 600.0, 2700.0, 14400.0, 259200.0)
+    for temperature in (0, 25, 60)
+    for mass in (1, 40, 150, 5000)
+]
+
+
+def test_a_cup_like_the_cards_gels_on_the_cards_pot_life_in_both_languages(phone):
+    cups = []
+    for values in CARDS:
+        rate = heat_curve.rate_constant(values)
+        degrees = values["pot_life_temperature"] - ICE_POINT
+        cups.append(values | cup(rate, values["pot_life_mass"], degrees, degrees))
+        assert heat_curve.gel_time(cups[-1]) == pytest.approx(values["pot_life"], rel=1e-5)
+    for values, found in zip(cups, phone.evaluate(IN_JAVASCRIPT, cups), strict=True):
+        assert found[3] == pytest.approx(values["rate_constant"], rel=1e-6)
+        assert found[0] == pytest.approx(values["pot_life"], rel=1e-5)
+
+
+def test_time_alone_scales_a_cup_that_cannot_lose_heat():
+    # Without a loss the rate constant only stretches time: the peak is the adiabatic rise.
+    closed = {**HELD, "air_loss": 0.0}
+    curve = heat_curve.heat_curve(cup(2.4e-4, 100, 25, 25, closed))
+    twice = heat_curve.heat_curve(cup(4.8e-4, 100, 25, 25, closed))
+    assert curve.gel_time == pytest.approx(2 * twice.gel_time, rel=1e-3)
+    assert agrees((curve.moments[-1].state[1] - 298.15) / curve.moments[-1].state[0], "210.53")
+
+
+def test_a_warmer_room_is_shorter_than_the_card_by_no_more_than_the_time_factor():
+    rate = heat_curve.rate_constant(card(2700.0, 25, 150))
+    warm = heat_curve.gel_time(cup(rate, 150, 35, 35))
+    # 57 kJ/mol: time against 25 degC is 0.4742 at 35 degC; a cup that warms itself follows it loosely.
+    factor = working_time.working_time(
+        1.0, 298.15, 308.15, CONSTANT["activation_energy"], CONSTANT["gas_constant"]
+    )
+    assert agrees(factor, "0.4742")
+    assert warm / 2700.0 == pytest.approx(factor, rel=0.1)
+
+
+def test_the_phone_takes_under_5_ms_at_a_quarter_of_its_speed(phone):
+    session = phone.context.new_cdp_session(phone)
+    session.send("Emulation.setCPUThrottlingRate", {"rate": 4})
+    try:
+        curve, constant = phone.evaluate(TIMED, [card(2700.0, 25, 150), cup(2.378e-4, 150, 25, 25)])
+    finally:
+        session.send("Emulation.setCPUThrottlingRate", {"rate": 1})
+    print(f"heat curve {curve:.2f} ms, rate constant {constant:.2f} ms")
+    assert curve < 5
+    assert constant < 5
