@@ -27,8 +27,9 @@ const storage = await openStorage(tell);
 openJob((await recovered()) ?? JSON.parse(JSON.stringify(example)));
 part("sheet").hidden = false;
 part("next").hidden = !state.job.example;
-showJobSheet(part("page"));
+// What was typed is on its way to the disk before it is painted.
 subscribe((change) => change.kind !== "open" && storage.save(state.job));
+showJobSheet(part("page"));
 document.addEventListener("click", clicked);
 const whole = load();
 

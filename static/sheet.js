@@ -62,8 +62,10 @@ function fill(node, row, jobUnits) {
   }
   const before = row.cells[node.name];
   const cell = cellOf(node, row, jobUnits);
-  row.cells[node.name] = cell;
-  return !before || cell.value !== before.value || cell.blank !== before.blank || cell.winner !== before.winner;
+  const isSame = before && cell.value === before.value && cell.blank === before.blank && cell.winner === before.winner;
+  const saysSame = isSame && ["origin", "typed", "note"].every((part) => cell[part] === before[part]);
+  if (!saysSame) row.cells[node.name] = cell;
+  return !isSame;
 }
 
 /** The rows of a level that can ask for a row's cells: itself, the one above it, or those below. */

@@ -313,7 +313,7 @@ BENCH = (
     Input("cup_capacity", "Cup holds", "bench", "volume", "To the brim.", None, "5 mL", "20 L"),
     Input(
         "cup_graduation",
-        "Cup is marked every",
+        "Marked every",
         "bench",
         "volume",
         "From one mark to the next.",

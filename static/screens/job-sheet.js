@@ -59,8 +59,10 @@ export function showJobSheet(node) {
   node.addEventListener("change", (event) => keep(event.target.closest("[data-choice]"), null, event.target));
   node.addEventListener("toggle", page.requestRender, true);
   subscribe((change) => {
-    changed.add(change.kind === "edit" ? faceAbove(change.row) : ALL);
-    requestRender();
+    for (const id of change.kind === "edit" ? rowsTouchedIn(change.row) : [ALL]) changed.add(id);
+    // A key is painted in its own turn, not a frame later.
+    if (change.kind === "edit") paintPage();
+    else requestRender();
   });
   startOver();
 }
@@ -99,15 +101,16 @@ function paintPage() {
   for (const each of page.after) each();
 }
 
-/** What is typed in one face changes no other face's line: among a hundred, only that one is painted. */
-function rowsToPaint(rows, level) {
-  if (level !== "face" || changed.size !== 1 || changed.has(ALL)) return null;
-  return rows.filter((row) => changed.has(row.id));
+/** What is typed in a colour changes no other colour, and in a face no other face: those are not painted. */
+function isUntouched(id) {
+  return !changed.has(ALL) && !changed.has(id);
 }
 
-function faceAbove(rowId) {
-  const { level, parent } = rowOf(rowId);
-  return level === "face" ? rowId : level === "opening" ? parent.id : ALL;
+function rowsTouchedIn(rowId) {
+  const { row, level, parent } = rowOf(rowId);
+  if (level === "job") return [ALL];
+  if (level === "colour") return [rowId, ...row.faces.map((face) => face.id)];
+  return level === "face" ? [rowId, parent.id] : [rowId, parent.id, rowOf(parent.id).parent.id];
 }
 
 /** The id of the row that a node belongs to. */
@@ -153,9 +156,13 @@ const BINDS = {
     };
   },
   cell: (node) => {
-    const { cell: name, level } = node.dataset;
+    const { cell: name, level, as } = node.dataset;
+    let painted = null;
     return (row) => {
       const at = rowAt(row, level);
+      // A cell that was not filled again reads as it did; a time of day moves on by itself.
+      if (painted === at.cells[name] && as !== "clock") return;
+      painted = at.cells[name];
       dom.setAttribute(node, "data-row", at.id);
       dom.setFigure(node, readingOf(at.cells[name], name, node.dataset), called(name));
     };
@@ -197,7 +204,14 @@ const BINDS = {
       if (name === "shape") dom.showChosen(node, value, inputs.shape.options);
     };
   },
-  say: (node) => (row) => dom.setText(node, page.say[node.dataset.say]?.(row) ?? ""),
+  say: (node) => {
+    let said = null;
+    return (row) => {
+      const words = page.say[node.dataset.say]?.(row) ?? "";
+      if (words !== said) dom.setText(node, words);
+      said = words;
+    };
+  },
   draw: (node) => (row) => page.draw[node.dataset.draw]?.(node, rowAt(row, node.dataset.level)),
   when: (node) => {
     const [name, ...options] = node.dataset.when.split(" ");
@@ -214,13 +228,12 @@ const BINDS = {
     return (row) => {
       if (isFoldedAway(node)) return;
       const rows = row.rows[level];
-      const only = rowsToPaint(rows, level);
-      if (!only) dom.keepInStep(node, rows.map((each) => each.id), blocks, (id) => {
+      if (changed.has(ALL)) dom.keepInStep(node, rows.map((each) => each.id), blocks, (id) => {
         const copy = dom.clone(template);
         copy.dataset.id = id;
         return mount(copy, id);
       });
-      for (const each of only ?? rows) paint(blocks.get(each.id), each);
+      for (const each of rows) if (!isUntouched(each.id)) paint(blocks.get(each.id), each);
     };
   },
   swatch: (node) => (row) => node.style.setProperty("--swatch", row.typed.swatch || ""),
