@@ -6,7 +6,8 @@ from typing import Any
 from hypothesis import strategies as st
 
 from webapp.formulas.constants import CONSTANTS
-from webapp.inputs import INPUTS, Input
+from webapp.inputs.entry import Input
+from webapp.inputs.table import INPUTS
 from webapp.quantities import bounds
 
 CONSTANT_VALUES = {each.name: each.canonical for each in CONSTANTS}

@@ -5,7 +5,8 @@ from random import Random
 from typing import Any
 
 from webapp.demo import DEMO_CARDS, EXAMPLE_JOB
-from webapp.inputs import INPUTS, Input
+from webapp.inputs.entry import Input
+from webapp.inputs.table import INPUTS
 from webapp.quantities import JOB_UNITS, bounds
 from webapp.units import conversions, from_canonical
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from tests.amounts import NEVER_NEGATIVE, within
 from webapp.formulas.book import load_book
-from webapp.inputs import INPUTS
+from webapp.inputs.table import INPUTS
 from webapp.sheet.runner import Row, calculate
 
 BOOK = load_book()

@@ -8,7 +8,7 @@ from werkzeug.datastructures import MultiDict
 from webapp import forms
 from webapp.baker.site import render_index
 from webapp.baker.writer import Page
-from webapp.inputs import INPUTS
+from webapp.inputs.table import INPUTS
 
 SECTIONS = list(dict.fromkeys(row.section for row in INPUTS.values()))
 

@@ -7,7 +7,7 @@ from random import Random
 import pytest
 
 from tests.random_jobs import random_job, random_text
-from webapp.inputs import INPUTS
+from webapp.inputs.table import INPUTS
 from webapp.sheet.reasons import because
 from webapp.sheet.runner import calculate
 from webapp.sheet.wiring import load_sheet

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from webapp.errors import QuantityError
-from webapp.inputs import INPUTS
+from webapp.inputs.table import INPUTS
 from webapp.quantities import read_input, read_quantity, show
 
 CASES = json.loads((Path(__file__).parent / "quantity_cases.json").read_text(encoding="utf-8"))

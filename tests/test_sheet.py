@@ -5,7 +5,7 @@ import pytest
 from webapp.errors import SheetError
 from webapp.formulas.book import book_of, check, formula, valid_range
 from webapp.formulas.constants import Constant
-from webapp.inputs import Input
+from webapp.inputs.entry import Input
 from webapp.sheet.choices import Choice, Pick
 from webapp.sheet.reasons import because
 from webapp.sheet.runner import calculate

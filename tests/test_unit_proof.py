@@ -16,7 +16,7 @@ import pytest
 
 from webapp.formulas.book import Formula, load_book
 from webapp.formulas.constants import CONSTANTS
-from webapp.inputs import INPUTS
+from webapp.inputs.table import INPUTS
 from webapp.sheet.choices import CHOICES, GREATEST_OF, LEAST_OF
 from webapp.sheet.wiring import GATHERERS
 from webapp.units import Unit, canonical_units, registry

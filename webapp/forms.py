@@ -7,7 +7,8 @@ from wtforms import Field, Form, RadioField, StringField, ValidationError
 from wtforms.validators import Optional as MayStayBlank
 
 from webapp.errors import QuantityError
-from webapp.inputs import INPUTS, Input
+from webapp.inputs.entry import Input
+from webapp.inputs.table import INPUTS
 from webapp.quantities import read_input
 from webapp.sheet.choices import CHOICES
 from webapp.sheet.wiring import load_sheet

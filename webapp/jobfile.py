@@ -4,7 +4,7 @@ import json
 from typing import Any, NoReturn
 
 from webapp.errors import JobFileError
-from webapp.inputs import INPUTS
+from webapp.inputs.table import INPUTS
 from webapp.quantities import JOB_UNITS
 from webapp.stages import TAPS
 

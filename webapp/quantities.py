@@ -14,7 +14,7 @@ from functools import cache
 from typing import Any
 
 from webapp.errors import QuantityError
-from webapp.inputs import Input
+from webapp.inputs.entry import Input
 from webapp.units import ShownUnit, conversions, from_canonical, to_canonical
 
 REPLACEMENTS = (

@@ -25,7 +25,7 @@ POLICY: dict[str, str] = {
 # A browser complains of these in a meta tag, where they have no effect.
 ONLY_IN_A_HEADER = ("frame-ancestors",)
 
-# A feature that some browser does not know makes it complain; sharing is allowed to the page itself by default.
+# A feature that some browser does not know makes it complain; the page may share without being named here.
 ALLOWED_FEATURES = ("accelerometer", "gyroscope", "screen-wake-lock")
 REFUSED_FEATURES = (
     "camera",

@@ -6,7 +6,7 @@ from typing import Any
 from webapp import jobfile
 from webapp.demo import DEMO_CARDS, EXAMPLE_JOB
 from webapp.formulas import rules
-from webapp.inputs import Input
+from webapp.inputs.entry import Input
 from webapp.printer.javascript import HELPERS, print_body, print_function
 from webapp.printer.syntax import RULES, read_body
 from webapp.printer.working import print_rule, print_working, rules_to_show

@@ -1,6 +1,6 @@
 """Sentences for what a sheet has to say: why a cell is blank, and how a row is named."""
 
-from webapp.inputs import INPUTS
+from webapp.inputs.table import INPUTS
 from webapp.quantities import called
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.runner import Blank, Row

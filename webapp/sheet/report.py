@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from webapp.inputs import INPUTS
+from webapp.inputs.table import INPUTS
 from webapp.quantities import called, show, unit_shown
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.reasons import because, row_title

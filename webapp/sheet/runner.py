@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from webapp.errors import QuantityError
-from webapp.inputs import Input
+from webapp.inputs.entry import Input
 from webapp.quantities import Reading, read_choice, read_input
 from webapp.sheet.levels import LEVELS, children
 from webapp.sheet.wiring import Node, Sheet, load_sheet

@@ -12,7 +12,8 @@ from graphlib import CycleError, TopologicalSorter
 from webapp.errors import SheetError
 from webapp.formulas.book import Book, load_book
 from webapp.formulas.constants import CONSTANTS, Constant
-from webapp.inputs import INPUTS, Input
+from webapp.inputs.entry import Input
+from webapp.inputs.table import INPUTS
 from webapp.sheet.choices import CHOICES, GREATEST_OF, LEAST_OF, Choice, Pick
 from webapp.sheet.levels import LEVELS, ancestors, children
 
