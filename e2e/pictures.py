@@ -22,7 +22,7 @@ def take(playwright: Playwright, address: str, name: str) -> None:
     page = browser.new_page(**PICTURES[name], color_scheme="light", locale="en-US")
     page.goto(address)
     expect(page.locator(".head")).to_contain_text("ready offline", timeout=60_000)
-    page.get_by_role("textbox", name="Name of the job").fill("Quarry Road cafe")
+    page.get_by_role("textbox", name="Name of the job").fill("Boathouse door")
     page.locator("[data-step=faces] .step__toggle").click()
     page.evaluate("() => document.activeElement.blur()")
     if name == "screen-narrow":

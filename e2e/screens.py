@@ -1,0 +1,80 @@
+"""A picture of every screen, on a phone and a tablet, light and dark: `python -m e2e.screens FOLDER`."""
+
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Page, expect, sync_playwright
+
+from e2e.bench import WALK, Bench
+from e2e.browser import launch
+from e2e.conftest import PHONE
+from e2e.pages import JobSheet, Menu
+from e2e.server import Server
+
+DEVICES: dict[str, dict[str, Any]] = {
+    "phone": PHONE,
+    "tablet": {**PHONE, "viewport": {"width": 820, "height": 1180}, "device_scale_factor": 1},
+}
+STEPS = ("Resin and room", "Faces", "Cups", "Tint", "Pour and cure", "Record")
+
+
+def screens(page: Page, address: str) -> Iterator[str]:
+    """Walk the app as a person would, and name each screen as it is reached."""
+    page.clock.install()
+    sheet = JobSheet(page).open(address)
+    yield "example"
+    sheet.type_over_the_example("20", "12", "1/16")
+    for title in STEPS:
+        step = sheet.unfold(title)
+        step.evaluate("(step) => scrollTo(0, step.offsetTop - 8)")
+        yield f"step-{title.lower().replace(' ', '-')}"
+    step = sheet.unfold("Faces")
+    sheet.type_in("Width", "40 m", step)
+    sheet.field("Width", step).evaluate("(field) => field.scrollIntoView({ block: 'center' })")
+    yield "refused"
+    sheet.type_in("Width", "20", step)
+    sheet.figure("mix_volume").first.click()
+    expect(page.get_by_role("dialog")).to_be_visible()
+    yield "working"
+    page.keyboard.press("Escape")
+    Menu(page).open()
+    yield "menu"
+    page.get_by_role("button", name="Formula book").click()
+    expect(page.locator(".entry").first).to_be_visible()
+    yield "formula-book"
+    page.keyboard.press("Escape")
+    page.keyboard.press("Escape")
+    page.locator("[data-act=bench]").first.evaluate("(button) => button.click()")
+    bench = Bench(page)
+    yield "bench-make-ready"
+    bench.tick_the_lines()
+    for number, words in enumerate(("Begin the cup", *WALK)):
+        bench.tap(words)
+        page.clock.run_for(2000)
+        yield f"bench-{number + 1:02}-after-{words.lower().replace(',', '').replace(' ', '-')}"
+
+
+def main(folder: str) -> None:
+    """Take every picture into the folder."""
+    target = Path(folder)
+    target.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory() as instance, sync_playwright() as playwright:
+        server = Server(Path(instance)).start()
+        browser = launch(playwright)
+        try:
+            for device, options in DEVICES.items():
+                for scheme in ("light", "dark"):
+                    page = browser.new_page(**options, color_scheme=scheme, locale="en-US")
+                    for number, name in enumerate(screens(page, server.address), 1):
+                        page.screenshot(path=target / f"{device}-{scheme}-{number:02}-{name}.png")
+                    page.close()
+        finally:
+            browser.close()
+            server.stop()
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
