@@ -30,6 +30,7 @@ part("next").hidden = !state.job.example;
 // What was typed is on its way to the disk before it is painted.
 subscribe((change) => change.kind !== "open" && storage.save(state.job));
 showJobSheet(part("page"));
+part("job-name").disabled = false;
 document.addEventListener("click", clicked);
 const whole = load();
 
