@@ -2,7 +2,7 @@ import { example } from "./printed.js";
 import { openStorage } from "./persistence.js";
 import { openJob, state, subscribe } from "./store.js";
 import { part, setText } from "./lib/dom.js";
-import { page, showJobSheet } from "./screens/job-sheet.js";
+import { page, putTogether, showJobSheet } from "./screens/job-sheet.js";
 
 const LATER = [
   () => import("./screens/faces.js"),
@@ -23,7 +23,10 @@ globalThis.addEventListener("unhandledrejection", () => tell(BROKEN));
 const clock = new Intl.DateTimeFormat(undefined, { hour: "numeric", minute: "2-digit" });
 const BROKEN = { kind: "broken", says: "Something went wrong here. What you typed is kept; save the job to a file to be sure.", act: "save-file", label: "Save" };
 
-const storage = await openStorage(tell);
+// The page is put together while the phone looks up what it keeps.
+const opening = openStorage(tell);
+putTogether(part("page"));
+const storage = await opening;
 openJob((await recovered()) ?? JSON.parse(JSON.stringify(example)));
 part("sheet").hidden = false;
 part("next").hidden = !state.job.example;

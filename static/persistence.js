@@ -99,11 +99,16 @@ class JobStorage {
   }
 
   async #load() {
-    const [last, count] = await Promise.all([this.base.read("meta", "last"), this.base.count("jobs")]);
     const sentinel = readSentinel();
+    // The sentinel names the open job, so that it is read together with the rest; the database has the last word.
+    const guess = sentinel.open ?? "";
+    const [last, count, guessed] = await Promise.all([
+      this.base.read("meta", "last"), this.base.count("jobs"), this.base.read("jobs", guess),
+    ]);
     this.openId = last?.open ?? null;
     this.#saves = Math.max(last?.saves ?? 0, sentinel.saves);
-    this.job = this.openId && this.#whole(this.openId, await this.base.read("jobs", this.openId));
+    const record = this.openId === guess ? guessed : this.openId && (await this.base.read("jobs", this.openId));
+    this.job = this.#whole(this.openId, record);
     this.problem = this.#isMemory ? null : await this.#problem(last, count, sentinel);
   }
 
@@ -210,9 +215,9 @@ function readSentinel() {
   }
 }
 
-function writeSentinel({ saves, jobs, at }) {
+function writeSentinel({ saves, jobs, at, open }) {
   try {
-    localStorage.setItem(SENTINEL, JSON.stringify({ saves, jobs, at }));
+    localStorage.setItem(SENTINEL, JSON.stringify({ saves, jobs, at, open }));
   } catch {
     // Without a sentinel the work is still saved; only its loss would go unnoticed.
   }

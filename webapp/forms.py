@@ -162,11 +162,6 @@ def _field_of(row: Input) -> Any:
         "class": "field__input",
         "data-input": row.name,
         "inputmode": KEYBOARDS.get(row.kind, KEYBOARD),
-        "autocomplete": "off",
-        "autocapitalize": "off",
-        "autocorrect": "off",
-        "spellcheck": "false",
-        "enterkeyhint": "next",
     }
     if row.kind == "text":
         return StringField(row.label, description=row.help, render_kw=look)

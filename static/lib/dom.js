@@ -53,6 +53,9 @@ export function figureButton(rowId, cell, parts, label, kind = "") {
   return button;
 }
 
+// Set here and not in the page, where they would stand a hundred times.
+const PLAIN_TYPING = Object.entries({ autocomplete: "off", autocapitalize: "off", autocorrect: "off", spellcheck: "false", enterkeyhint: "next" });
+
 /**
  * Tie a field's label, help and note to its input, once.
  * @param {HTMLElement} node the field
@@ -62,6 +65,7 @@ export function tieField(node, id) {
   const find = (name) => node.querySelector(`.field__${name}`);
   const field = { input: find("input"), box: find("box"), unit: find("unit"), note: find("note"), help: find("help") };
   field.input.id = id;
+  for (const [name, value] of PLAIN_TYPING) field.input.setAttribute(name, value);
   find("label").htmlFor = id;
   if (field.help) field.help.id = `${id}-help`;
   if (field.note) field.note.id = `${id}-note`;

@@ -51,10 +51,14 @@ let root = null;
 let isAsked = false;
 let changed = new Set();
 
-/** Put the page together from its templates, paint it at once, and paint it again after every change. */
-export function showJobSheet(node) {
+/** Put the page together from its templates, before there is a job to paint. */
+export function putTogether(node) {
   node.dataset.id = "job";
   root = mount(node, "job");
+}
+
+/** Paint the job, and paint it again after every change. */
+export function showJobSheet(node) {
   node.addEventListener("input", (event) => keep(event.target, event.target.dataset.input));
   node.addEventListener("change", (event) => keep(event.target.closest("[data-choice]"), null, event.target));
   node.addEventListener("toggle", page.requestRender, true);
