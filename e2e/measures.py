@@ -26,10 +26,10 @@ const sheetShown = () => document.querySelector("[data-part=sheet]")?.hidden ===
 const watcher = new MutationObserver(() => {
   if (!marks.ready && sheetShown()) {
     marks.ready = performance.now();
-    afterPaint(() => { marks.painted = performance.now(); });
+    afterPaint(() => { marks.painted = performance.now(); console.debug("painted"); });
   }
 });
-watcher.observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ["hidden"] });
+watcher.observe(document, { subtree: true, attributes: true, attributeFilter: ["hidden"] });
 const frame = window.requestAnimationFrame.bind(window);
 const later = window.setTimeout.bind(window);
 const afterPaint = (act) => frame(() => { const { port1, port2 } = new MessageChannel();
