@@ -20,11 +20,11 @@ const LATER = [
 
 globalThis.addEventListener("error", () => tell(BROKEN));
 globalThis.addEventListener("unhandledrejection", () => tell(BROKEN));
-const clock = new Intl.DateTimeFormat(undefined, { hour: "numeric", minute: "2-digit" });
 const BROKEN = { kind: "broken", says: "Something went wrong here. What you typed is kept; save the job to a file to be sure.", act: "save-file", label: "Save" };
 
-// The page is put together while the phone looks up what it keeps.
+// The phone looks up what it keeps while the page is still read and put together.
 const opening = openStorage(tell);
+await pageIsRead();
 putTogether(part("page"));
 const storage = await opening;
 openJob((await recovered()) ?? JSON.parse(JSON.stringify(example)));
@@ -37,6 +37,11 @@ part("job-name").disabled = false;
 document.addEventListener("click", clicked);
 const whole = load();
 
+/** Wait until the browser has read the whole page, as this module does not wait for it. */
+async function pageIsRead() {
+  if (document.readyState === "loading") await new Promise((resolve) => document.addEventListener("DOMContentLoaded", resolve));
+}
+
 async function recovered() {
   if (!storage.problem) return storage.job;
   const { showRecovery } = await import("./screens/recovery.js");
@@ -48,7 +53,8 @@ async function load() {
   await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
   const { served } = await import("./offline.js");
   await served();
-  const screens = await Promise.all(LATER.map((each) => each()));
+  const [{ takeInLaterPage }, ...screens] = await Promise.all([import("./lib/later-page.js"), ...LATER.map((each) => each())]);
+  await takeInLaterPage();
   for (const screen of screens) screen.join(page, { storage, say, takeJob });
   page.acts.book = openBook;
 }
@@ -79,9 +85,15 @@ async function takeJob(job) {
 }
 
 function tell({ kind, at, job, says, label, act }) {
-  if (kind === "saved") setText(part("state"), `saved ${clock.format(at)}`);
+  if (kind === "saved") saySaved(at);
   else if (kind === "changed elsewhere") takeOver(job);
   else say(says, label, act);
+}
+
+/** Say when it was saved; what writes a time of day comes when it is first needed, as it would hold up a start. */
+async function saySaved(at) {
+  const { timeOfDay } = await import("./lib/moments.js");
+  setText(part("state"), `saved ${timeOfDay(at)}`);
 }
 
 /** Show what another window has typed, in the field that has the caret too. */
@@ -91,6 +103,7 @@ function takeOver(job) {
 }
 
 async function say(words, label, act) {
+  await pageIsRead();
   const { showNotice } = await import("./parts/toast.js");
   showNotice(words, label, act);
 }

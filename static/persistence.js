@@ -100,6 +100,8 @@ class JobStorage {
 
   async #load() {
     const sentinel = readSentinel();
+    // Where nothing was ever saved a snapshot would tell of work that is gone, so it is looked for meanwhile.
+    const snapshots = sentinel.saves ? null : this.hasSnapshots();
     // The sentinel names the open job, so that it is read together with the rest; the database has the last word.
     const guess = sentinel.open ?? "";
     const [last, count, guessed] = await Promise.all([
@@ -109,12 +111,12 @@ class JobStorage {
     this.#saves = Math.max(last?.saves ?? 0, sentinel.saves);
     const record = this.openId === guess ? guessed : this.openId && (await this.base.read("jobs", this.openId));
     this.job = this.#whole(this.openId, record);
-    this.problem = this.#isMemory ? null : await this.#problem(last, count, sentinel);
+    this.problem = this.#isMemory ? null : await this.#problem(last, count, sentinel, snapshots);
   }
 
-  async #problem(last, count, sentinel) {
+  async #problem(last, count, sentinel, snapshots) {
     if (last?.saves === sentinel.saves && count === sentinel.jobs && (this.job || !last.open)) return null;
-    const hasSnapshots = await this.hasSnapshots();
+    const hasSnapshots = await (snapshots ?? this.hasSnapshots());
     if (!last && !sentinel.jobs && !hasSnapshots) return null;
     const { problemOf } = await import("./snapshots.js");
     return problemOf({ last, count, job: this.job, sentinel, hasSnapshots });

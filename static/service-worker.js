@@ -8,6 +8,7 @@ const INDEX = SCOPE.href;
 const OWN = new Set(FILES.map((name) => new URL(name, SCOPE).href));
 const TYPES = {
   js: "text/javascript; charset=utf-8",
+  html: "text/html; charset=utf-8",
   svg: "image/svg+xml",
   webmanifest: "application/manifest+json",
 };

@@ -35,7 +35,10 @@ def write(path, text):
 
 def sources(static, **printed):
     modules = {"printed.js": "export const one = 1;\n", **printed}
-    return Sources(static, modules, lambda page: f"<link href={page.styles}>{' '.join(page.modules)}\n")
+    pages = {"later.html": "<p>Later</p>\n"}
+    return Sources(
+        static, modules, pages, lambda page: f"<link href={page.styles}>{' '.join(page.modules)}\n"
+    )
 
 
 def contents(folder):
@@ -62,6 +65,7 @@ def test_files_of_the_version_lie_in_its_folder_and_the_rest_beside_it(static, t
     folder = f"v-{site.version}"
     assert names == {
         f"{folder}/app.js",
+        f"{folder}/later.html",
         f"{folder}/later.js",
         f"{folder}/later.txt",
         f"{folder}/lib/sum.js",
@@ -86,7 +90,7 @@ def test_a_change_makes_a_new_version_and_the_old_folder_goes(static, tmp_path, 
 
 def test_a_changed_page_makes_a_new_version_too(static, tmp_path):
     old = write_site(tmp_path / "site", sources(static))
-    changed = Sources(static, sources(static).printed, lambda page: f"<p>{page.styles}</p>")
+    changed = Sources(static, sources(static).printed, {}, lambda page: f"<p>{page.styles}</p>")
     assert write_site(tmp_path / "site", changed).version != old.version
 
 
@@ -115,10 +119,11 @@ def worker_constants(site):
 
 def test_the_worker_gets_the_version_every_file_and_the_pack(static, tmp_path):
     write(static / "icons/mark-192.png", "pixels")
+    write(static / "icons/mark-512.png", "pixels for a home screen")
     site = write_site(tmp_path / "site", sources(static))
     constants = worker_constants(site)
     assert constants["VERSION"] == site.version
-    names = {name for name in contents(site.folder) if not name.endswith((".br", ".gz", ".png"))}
+    names = {name for name in contents(site.folder) if not name.endswith((".br", ".gz", "512.png"))}
     apart = {"index.html", "service-worker.js", constants["PACK"]}
     assert set(constants["FILES"]) == names - apart
     assert (site.folder / "service-worker.js").read_text().endswith(";\n\nself.version = VERSION;\n")
@@ -129,7 +134,7 @@ def test_the_pack_holds_what_the_first_screen_does_without(static, tmp_path):
     folder = f"v-{site.version}"
     pack = (site.folder / folder / "later.txt").read_text()
     files = dict(entry.split("\n", 1) for entry in pack.split("\0"))
-    names = {f"{folder}/later.js", "icons/mark.svg", "manifest.webmanifest"}
+    names = {f"{folder}/later.html", f"{folder}/later.js", "icons/mark.svg", "manifest.webmanifest"}
     assert files == {name: (site.folder / name).read_text() for name in names}
 
 
@@ -238,4 +243,5 @@ def test_the_apps_first_screen_is_at_most_eight_modules(tmp_path):
 
 
 def test_the_apps_sources_are_the_same_each_time():
-    assert own_sources().printed == own_sources().printed
+    first, other = own_sources(), own_sources()
+    assert (first.printed, first.pages) == (other.printed, other.pages)

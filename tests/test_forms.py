@@ -6,7 +6,7 @@ import pytest
 from werkzeug.datastructures import MultiDict
 
 from webapp import forms
-from webapp.baker.site import render_index
+from webapp.baker.site import render_index, render_later
 from webapp.baker.writer import Page
 from webapp.inputs.table import INPUTS
 
@@ -15,7 +15,16 @@ SECTIONS = list(dict.fromkeys(row.section for row in INPUTS.values()))
 
 @pytest.fixture(scope="module")
 def index():
-    return render_index(Page("v-0", "v-0/styles.css", "v-0/app.js", ("v-0/app.js",), "default-src 'none'"))
+    """The page with what it takes in after its first screen."""
+    page = Page("v-0", "v-0/styles.css", "v-0/app.js", ("v-0/app.js",), "default-src 'none'")
+    return render_index(page) + render_later()
+
+
+@pytest.fixture(scope="module")
+def templates(index):
+    """What stands in each template of the page by its id, and what stands in none under None."""
+    found = dict(re.findall(r'<template id="([^"]+)">(.*?)</template>', index, re.DOTALL))
+    return {**found, None: re.sub(r"<template.*?</template>", "", index, flags=re.DOTALL)}
 
 
 @pytest.mark.parametrize("section", SECTIONS)
@@ -29,12 +38,22 @@ def test_every_input_has_its_place_on_the_page(name, index):
     assert f'data-choice="{name}"' in index or f'data-input="{name}"' in index
 
 
-def test_no_field_of_the_page_stands_twice_in_one_row(index):
-    templates = re.findall(r'<template id="([^"]+)">(.*?)</template>', index, re.DOTALL)
-    page = re.sub(r"<template.*?</template>", "", index, flags=re.DOTALL)
-    for where, text in [*templates, ("page", page)]:
+def test_no_field_of_the_page_stands_twice_in_one_row(templates):
+    for where, text in templates.items():
         found = re.findall(r'data-(?:choice|field)="([^"]+)"', text)
         assert sorted(found) == sorted(set(found)), where
+
+
+def test_every_template_that_is_asked_for_is_there(index, templates):
+    asked = set(re.findall(r'data-(?:late|template|editor)="([^"]+)"', index))
+    assert asked
+    assert asked <= set(templates)
+
+
+def test_a_size_of_a_shape_comes_with_the_shapes_that_ask_for_it(templates):
+    assert 'data-asked="shape ring" data-template="size-inner_diameter"' in templates["face-editor"]
+    assert 'data-field="inner_diameter"' in templates["size-inner_diameter"]
+    assert 'data-field="width" data-when="shape rectangle' in templates["face-editor"]
 
 
 def test_the_page_carries_no_token(index):

@@ -215,6 +215,19 @@ def groups_in(section: str, without: Collection[str] = ()) -> list[tuple[str, li
     return [(title, names) for title, names in [*groups, ("More", left)] if names]
 
 
+def sizes() -> dict[str, list[str]]:
+    """Return the sizes that shapes ask for, each with the shapes that do, in the table's order.
+
+    >>> sizes()["diameter"]
+    ['circle', 'half_round']
+    """
+    asking = {
+        name: options_that_ask("shape_area", name) or options_that_ask("shape_edge", name)
+        for name in fields_in("shape")
+    }
+    return {name: shapes for name, shapes in asking.items() if shapes}
+
+
 def options_that_ask(quantity: str, asked: str) -> list[str]:
     """Return the options of a quantity's choice whose formula asks for an input.
 

@@ -11,6 +11,11 @@ export function clone(name) {
   return document.getElementById(name).content.firstElementChild.cloneNode(true);
 }
 
+/** Copy all of a `<template>` by its id; null as long as the page has not taken it in. */
+export function contents(name) {
+  return document.getElementById(name)?.content.cloneNode(true) ?? null;
+}
+
 /** Set a node's text, only where it differs. */
 export function setText(node, text) {
   if (node.textContent !== text) node.textContent = text;

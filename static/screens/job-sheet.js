@@ -6,7 +6,7 @@ import * as dom from "../lib/dom.js";
 
 const BLANK = { figure: "—", unit: "" };
 const OTHER_UNITS = { mL: "fl oz", "fl oz": "mL" };
-const MARKS = "late cell because checks field choice say draw when above when-example rows swatch input editor".split(" ");
+const MARKS = "late asked cell because checks field choice say draw when above when-example rows swatch input editor".split(" ");
 const BOUND = MARKS.map((mark) => `[data-${mark}]`).join(",");
 
 /**
@@ -151,12 +151,29 @@ const BINDS = {
   late: (node, id) => {
     let block = null;
     return (row) => {
-      if (!block && (node.parentElement.open || page.isPrinting || page.isWhole)) {
+      const isOpen = node.parentElement.open ?? !isFoldedAway(node);
+      const contents = !block && (isOpen || page.isPrinting || page.isWhole) && dom.contents(node.dataset.late);
+      if (contents) {
         node.removeAttribute("data-late");
-        node.replaceChildren(node.firstElementChild.content);
+        node.append(contents);
         block = mount(node, id);
       }
       if (block) paint(block, row);
+    };
+  },
+  asked: (node, id) => {
+    const [name, ...options] = node.dataset.asked.split(" ");
+    let block = null;
+    return (row) => {
+      const isAsked = options.includes(row.cells[name]?.value);
+      const contents = !block && isAsked && dom.contents(node.dataset.template);
+      if (contents) {
+        block = mount(contents.firstElementChild, id);
+        node.replaceWith(block.node);
+      }
+      if (!block) return;
+      dom.setHidden(block.node, !isAsked);
+      if (isAsked) paint(block, row);
     };
   },
   cell: (node) => {

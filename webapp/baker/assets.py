@@ -10,6 +10,7 @@ ENTRY = "app.js"
 WORKER = "service-worker.js"
 MANIFEST = "manifest.webmanifest"
 STYLES = "sixteenth.css"
+ICON = "icons/mark-192.png"
 
 STYLE_ORDER = (
     "tokens",

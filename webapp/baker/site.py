@@ -23,16 +23,25 @@ def own_sources() -> Sources:
     """Return what the site is baked from."""
     sheet = load_sheet()
     printed = {"printed.js": print_sheet(sheet), "workings.js": print_workings(sheet)}
-    return Sources(static_folder(), printed, render_index)
+    return Sources(static_folder(), printed, {"later.html": render_later()}, render_index)
 
 
 def render_index(page: Page) -> str:
     """Render the one page from its templates and the forms that the table of inputs gives."""
-    return lean_markup(_index_template().render(page=page))
+    return lean_markup(_template("index.html").render(page=page))
+
+
+def render_later() -> str:
+    """Render what the page takes in after its first screen: rows, fields and dialogs not yet asked for."""
+    return lean_markup(_template("later.html").render())
+
+
+def _template(name: str) -> Template:
+    return _environment().get_template(name)
 
 
 @cache
-def _index_template() -> Template:
+def _environment() -> Environment:
     environment = Environment(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
@@ -45,6 +54,6 @@ def _index_template() -> Template:
         "fields_in": forms.fields_in,
         "groups_in": forms.groups_in,
         "only_with": forms.ONLY_WITH,
-        "options_that_ask": forms.options_that_ask,
+        "sizes": forms.sizes(),
     }
-    return environment.get_template("index.html")
+    return environment

@@ -36,10 +36,11 @@ class Page:
 
 @dataclass(frozen=True)
 class Sources:
-    """What a site is baked from: static files, modules that printers wrote, and the index's renderer."""
+    """What a site is baked from: static files, printed modules, pages, and the index's renderer."""
 
     static: Path
     printed: Mapping[str, str]
+    pages: Mapping[str, str]
     index: Callable[[Page], str]
 
 
@@ -63,7 +64,8 @@ def write_site(folder: Path, sources: Sources) -> Site:
     modules |= {name: text.encode() for name, text in sources.printed.items()}
     assets.check_imports(modules)
     first = assets.first_screen(modules)
-    versioned = {**modules, assets.STYLES: assets.join_styles(sources.static)}
+    pages = {name: text.encode() for name, text in sources.pages.items()}
+    versioned = {**modules, **pages, assets.STYLES: assets.join_styles(sources.static)}
     fixed = {
         assets.MANIFEST: (sources.static / assets.MANIFEST).read_bytes(),
         **assets.read_icons(sources.static),
@@ -73,7 +75,7 @@ def write_site(folder: Path, sources: Sources) -> Site:
     draft = sources.index(_page(UNKNOWN, first))
     version = _version({**versioned, **fixed, INDEX: draft.encode(), assets.WORKER: worker.encode()})
     page = _page(version, first)
-    later = {f"{page.folder}/{name}": modules[name] for name in sorted(set(modules) - set(first))}
+    later = {f"{page.folder}/{name}": versioned[name] for name in sorted({*modules, *pages} - set(first))}
     files = {f"{page.folder}/{name}": content for name, content in versioned.items()} | fixed
     pack = f"{page.folder}/{PACK}"
     last = {
@@ -109,8 +111,8 @@ def _pack(files: Mapping[str, bytes]) -> bytes:
 
 
 def _worker(version: str, files: Mapping[str, bytes], pack: str, source: str) -> str:
-    # A home screen fetches its pictures as it is set up; the page itself never shows one.
-    kept = [name for name in sorted(files) if not name.endswith(".png")]
+    # A home screen fetches its pictures as it is set up; the browser asks for the icon at every start.
+    kept = [name for name in sorted(files) if not name.endswith(".png") or name == assets.ICON]
     constants = {"VERSION": version, "FILES": kept, "PACK": pack}
     lines = [f"const {name} = {json.dumps(value, indent=0)};\n" for name, value in constants.items()]
     return "".join([*lines, "\n", source])
