@@ -35,8 +35,8 @@ export const page = {
   isWhole: false,
   render,
   requestRender: () => {
-    changed.add(ALL);
-    requestRender();
+    owe([ALL]);
+    requestPaint();
   },
   readingOf,
   rowIdOf,
@@ -46,15 +46,23 @@ export const page = {
 };
 
 const ALL = "all";
+// Long enough after a frame that what it shows is on the screen, in milliseconds.
+const REST_AFTER = 20;
+// What a first screen shows, until it is known what stands near it.
+const FIRST_STEPS = ["resin", "faces"];
 
-let root = null;
+/** The head and the steps, each a block that owes the rows changed since it was painted. */
+let blocks = [];
 let isAsked = false;
+let isOwing = false;
 let changed = new Set();
 
 /** Put the page together from its templates, before there is a job to paint. */
 export function putTogether(node) {
   node.dataset.id = "job";
-  root = mount(node, "job");
+  blocks = [...node.querySelectorAll(".head, .step")].map((each) => (
+    { ...mount(each, "job"), owed: new Set(), isNear: !each.dataset.step || FIRST_STEPS.includes(each.dataset.step) }
+  ));
 }
 
 /** Paint the job, and paint it again after every change. */
@@ -63,20 +71,22 @@ export function showJobSheet(node) {
   node.addEventListener("change", (event) => keep(event.target.closest("[data-choice]"), null, event.target));
   node.addEventListener("toggle", page.requestRender, true);
   subscribe((change) => {
-    for (const id of change.kind === "edit" ? rowsTouchedIn(change.row) : [ALL]) changed.add(id);
+    owe(change.kind === "edit" ? rowsTouchedIn(change.row) : [ALL]);
     // A key is painted in its own turn, not a frame later.
-    if (change.kind === "edit") paintPage();
-    else requestRender();
+    if (change.kind === "edit") paintNear();
+    else requestPaint();
   });
   startOver();
+  watchWhatIsNear();
 }
 
 /** Paint another job from the top: folded to its answers, the example with its face open. */
 function startOver() {
   page.editing = state.job.example ? state.job.colours[0].faces[0].id : null;
   const opened = page.editing ? ["faces", "cups"] : ["cups"];
-  for (const step of root.node.querySelectorAll(".step")) setFolded(step, !opened.includes(step.dataset.step));
-  render();
+  for (const { node } of blocks) if (node.dataset.step) setFolded(node, !opened.includes(node.dataset.step));
+  owe([ALL]);
+  paintNear();
 }
 
 /** Fold a step to its answer, or open it. */
@@ -86,23 +96,48 @@ function setFolded(step, isFolded) {
 }
 
 /** Paint at the next frame, once however often it is asked for. */
-function requestRender() {
+function requestPaint() {
   if (isAsked) return;
   isAsked = true;
-  requestAnimationFrame(paintPage);
+  requestAnimationFrame(paintNear);
 }
 
 /** Paint now, all of it. */
 function render() {
-  changed.add(ALL);
-  paintPage();
+  owe([ALL]);
+  paintOwed(blocks);
 }
 
-function paintPage() {
+/** Paint what a person may be looking at now, and the rest once that is on the screen. */
+function paintNear() {
   isAsked = false;
-  paint(root, state.sheet);
-  changed = new Set();
+  paintOwed(page.isPrinting ? blocks : blocks.filter((block) => block.isNear));
+  if (isOwing || blocks.every((block) => block.owed.size === 0)) return;
+  isOwing = true;
+  requestAnimationFrame(() => setTimeout(() => {
+    isOwing = false;
+    paintOwed(blocks);
+  }, REST_AFTER));
+}
+
+function owe(ids) {
+  for (const { owed } of blocks) for (const id of ids) owed.add(id);
+}
+
+function paintOwed(some) {
+  for (const block of some.filter(({ owed }) => owed.size > 0)) {
+    changed = block.owed;
+    block.owed = new Set();
+    paint(block, state.sheet);
+  }
   for (const each of page.after) each();
+}
+
+function watchWhatIsNear() {
+  const watcher = new IntersectionObserver((entries) => {
+    for (const { target, isIntersecting } of entries) blocks.find(({ node }) => node === target).isNear = isIntersecting;
+  }, { rootMargin: "25%" });
+  for (const { node } of blocks) watcher.observe(node);
 }
 
 /** What is typed in a colour changes no other colour, and in a face no other face: those are not painted. */
