@@ -9,6 +9,7 @@ import pytest
 
 from webapp.baker.assets import first_screen, join_styles, lean
 from webapp.baker.site import bake, own_sources
+from webapp.baker.stamp import STAMP, fingerprint_of, leave_stamp, standing_site
 from webapp.baker.writer import Sources, write_site
 from webapp.errors import BakeError
 
@@ -228,6 +229,46 @@ def test_the_apps_own_site_is_whole(tmp_path):
     names = set(contents(site.folder))
     assert {"index.html", "service-worker.js", "manifest.webmanifest", site.styles} <= names
     assert not [name for name in names if name.endswith(".draft")]
+
+
+def test_a_bake_of_unchanged_sources_finds_the_site_standing(tmp_path):
+    first = bake(tmp_path / "site")
+    again = bake(tmp_path / "site")
+    assert again.written == ()
+    assert (again.version, again.styles, set(again.files)) == (first.version, first.styles, set(first.files))
+
+
+@pytest.mark.parametrize(
+    "harm",
+    [
+        lambda site: (site.folder / site.styles).write_text("body {}"),
+        lambda site: (site.folder / "index.html").unlink(),
+        lambda site: (site.folder / STAMP).write_text("[]"),
+        lambda site: (site.folder / "v-0123456789ab").mkdir(),
+    ],
+    ids=["a changed file", "a lost file", "a broken stamp", "a version too many"],
+)
+def test_a_site_that_is_not_whole_is_baked_anew(tmp_path, harm):
+    site = bake(tmp_path / "site")
+    before = contents(site.folder)
+    harm(site)
+    bake(tmp_path / "site")
+    assert contents(site.folder) == before
+    assert [path.name for path in site.folder.glob("v-*")] == [f"v-{site.version}"]
+
+
+def test_a_changed_source_is_baked_anew(static, tmp_path):
+    package = tmp_path / "package"
+    write(package / "cli.py", "one = 1\n")
+    site = write_site(tmp_path / "site", sources(static))
+    before = fingerprint_of(package, static)
+    leave_stamp(site, before)
+    assert standing_site(site.folder, before) is not None
+    for path in (package / "cli.py", static / "lib/sum.js"):
+        path.write_text(path.read_text() + "\n")
+        assert standing_site(site.folder, fingerprint_of(package, static)) is None
+        before = fingerprint_of(package, static)
+        leave_stamp(site, before)
 
 
 def test_every_address_in_the_apps_page_is_relative(tmp_path):

@@ -7,16 +7,23 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from webapp import forms
 from webapp.baker.assets import lean_markup, static_folder
+from webapp.baker.stamp import fingerprint_of, leave_stamp, standing_site
 from webapp.baker.writer import Page, Site, Sources, write_site
 from webapp.printer.module import print_sheet, print_workings
 from webapp.sheet.wiring import load_sheet
 
-TEMPLATES = Path(__file__).resolve().parent.parent / "templates"
+PACKAGE = Path(__file__).resolve().parent.parent
+TEMPLATES = PACKAGE / "templates"
 
 
 def bake(folder: Path) -> Site:
     """Bake the site into a folder that any static host serves; only what changed is written."""
-    return write_site(folder, own_sources())
+    sources = fingerprint_of(PACKAGE, static_folder())
+    site = standing_site(folder, sources)
+    if site is None:
+        site = write_site(folder, own_sources())
+        leave_stamp(site, sources)
+    return site
 
 
 def own_sources() -> Sources:

@@ -8,6 +8,7 @@ import json
 import os
 import re
 from collections.abc import Callable, Mapping
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -46,11 +47,12 @@ class Sources:
 
 @dataclass(frozen=True)
 class Site:
-    """A baked site: where it lies, its version, and the address of its styles."""
+    """A baked site: its folder, version, address of styles, files, and those just written."""
 
     folder: Path
     version: str
     styles: str
+    files: tuple[str, ...]
     written: tuple[str, ...]
 
 
@@ -85,8 +87,10 @@ def write_site(folder: Path, sources: Sources) -> Site:
     files[pack] = _pack(
         {**later, **{name: fixed[name] for name in sorted(fixed) if not name.endswith(".png")}}
     )
-    written = _write(folder, files, last)
-    return Site(folder, version, page.styles, written)
+    wanted = _with_twins(folder, {**dict(sorted(files.items())), **last})
+    written = tuple(name for name, content in wanted.items() if _write_if_changed(folder / name, content))
+    _drop_leftovers(folder, set(wanted))
+    return Site(folder, version, page.styles, tuple(wanted), written)
 
 
 def _page(version: str, first: list[str]) -> Page:
@@ -118,17 +122,16 @@ def _worker(version: str, files: Mapping[str, bytes], pack: str, source: str) ->
     return "".join([*lines, "\n", source])
 
 
-def _write(folder: Path, files: Mapping[str, bytes], last: Mapping[str, bytes]) -> tuple[str, ...]:
+def _with_twins(folder: Path, files: Mapping[str, bytes]) -> dict[str, bytes]:
+    # The order stays: what points to the version is written after the version is whole.
     known = known_twins(folder)
+    with ThreadPoolExecutor() as pool:
+        twins = list(pool.map(lambda name: twins_of(name, files[name], known), files))
     wanted: dict[str, bytes] = {}
-    # What points to the version is written after the version is whole.
-    for name, content in (*sorted(files.items()), *last.items()):
-        for suffix, twin in twins_of(name, content, known).items():
-            wanted[f"{name}{suffix}"] = twin
+    for (name, content), made in zip(files.items(), twins, strict=True):
+        wanted |= {f"{name}{suffix}": twin for suffix, twin in made.items()}
         wanted[name] = content
-    written = tuple(name for name, content in wanted.items() if _write_if_changed(folder / name, content))
-    _drop_leftovers(folder, set(wanted))
-    return written
+    return wanted
 
 
 def _write_if_changed(path: Path, content: bytes) -> bool:
