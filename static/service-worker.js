@@ -59,9 +59,9 @@ async function unpack(cache) {
 }
 
 async function put(cache, address) {
-  // An address with the version in it never changes, so the copy that the page has just loaded will do.
+  // An address with the version in it never changes, so the copy just loaded will do; another is asked for again.
   const isVersioned = address.startsWith(new URL(`v-${VERSION}/`, SCOPE).href);
-  const response = address === INDEX ? await fetchIndex() : await fetchWhole(address, isVersioned ? "default" : "reload");
+  const response = address === INDEX ? await fetchIndex() : await fetchWhole(address, isVersioned ? "default" : "no-cache");
   await cache.put(address, response);
 }
 
@@ -105,6 +105,5 @@ function answerFor(request) {
 }
 
 async function fromCache(address) {
-  const cache = await caches.open(CACHE);
-  return (await cache.match(address, { ignoreVary: true })) ?? fetch(address);
+  return (await caches.match(address, { cacheName: CACHE, ignoreVary: true })) ?? fetch(address);
 }
