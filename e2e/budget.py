@@ -200,7 +200,10 @@ class Bench:
         # Nothing is asked of the page before it is painted: a question would be part of what is measured.
         with page.expect_console_message(lambda message: message.text == "painted"):
             page.goto(self.server.address)
-        return page.evaluate("() => marks.painted")
+        painted: float = page.evaluate("() => marks.painted")
+        # The next start finds a page that has come to rest.
+        wait_until_ready(page)
+        return painted
 
     def staying(self) -> None:
         """Measure the heap after two hundred jobs, and how often an idle page wakes."""
