@@ -35,7 +35,7 @@ export const page = {
   isWhole: false,
   render,
   requestRender: () => {
-    owe([ALL]);
+    owe([ALL, ROWS]);
     requestPaint();
   },
   readingOf,
@@ -45,7 +45,10 @@ export const page = {
   unitBehind: (name, text) => unitBehind(name, text, state.job.units),
 };
 
+// What a change touches beside rows by id: the cells of every row, and which rows there are.
 const ALL = "all";
+const ROWS = "rows";
+
 // Long enough after a frame that what it shows is on the screen, in milliseconds.
 const REST_AFTER = 20;
 // What a first screen shows, until it is known what stands near it.
@@ -71,7 +74,7 @@ export function showJobSheet(node) {
   node.addEventListener("change", (event) => keep(event.target.closest("[data-choice]"), null, event.target));
   node.addEventListener("toggle", page.requestRender, true);
   subscribe((change) => {
-    owe(change.kind === "edit" ? rowsTouchedIn(change.row) : [ALL]);
+    owe(change.kind === "edit" ? rowsTouchedIn(change.row) : [ALL, ROWS]);
     // A key is painted in its own turn, not a frame later.
     if (change.kind === "edit") paintNear();
     else requestPaint();
@@ -85,7 +88,7 @@ function startOver() {
   page.editing = state.job.example ? state.job.colours[0].faces[0].id : null;
   const opened = page.editing ? ["faces", "cups"] : ["cups"];
   for (const { node } of blocks) if (node.dataset.step) setFolded(node, !opened.includes(node.dataset.step));
-  owe([ALL]);
+  owe([ALL, ROWS]);
   paintNear();
 }
 
@@ -104,20 +107,24 @@ function requestPaint() {
 
 /** Paint now, all of it. */
 function render() {
-  owe([ALL]);
+  owe([ALL, ROWS]);
   paintOwed(blocks);
+  for (const each of page.after) each();
 }
 
 /** Paint what a person may be looking at now, and the rest once that is on the screen. */
 function paintNear() {
   isAsked = false;
-  paintOwed(page.isPrinting ? blocks : blocks.filter((block) => block.isNear));
-  if (isOwing || blocks.every((block) => block.owed.size === 0)) return;
+  paintOwed(blocks.filter((block) => block.isNear));
+  if (isOwing) return;
   isOwing = true;
-  requestAnimationFrame(() => setTimeout(() => {
-    isOwing = false;
-    paintOwed(blocks);
-  }, REST_AFTER));
+  requestAnimationFrame(() => setTimeout(paintRest, REST_AFTER));
+}
+
+function paintRest() {
+  isOwing = false;
+  paintOwed(blocks);
+  for (const each of page.after) each();
 }
 
 function owe(ids) {
@@ -130,14 +137,16 @@ function paintOwed(some) {
     block.owed = new Set();
     paint(block, state.sheet);
   }
-  for (const each of page.after) each();
 }
 
 function watchWhatIsNear() {
   const watcher = new IntersectionObserver((entries) => {
-    for (const { target, isIntersecting } of entries) blocks.find(({ node }) => node === target).isNear = isIntersecting;
+    for (const { target, isIntersecting } of entries) {
+      blocks.find(({ node }) => node === target).isNear = isIntersecting;
+      target.toggleAttribute("data-far", !isIntersecting);
+    }
   }, { rootMargin: "25%" });
-  for (const { node } of blocks) watcher.observe(node);
+  for (const { node } of blocks) if (node.dataset.step) watcher.observe(node);
 }
 
 /** What is typed in a colour changes no other colour, and in a face no other face: those are not painted. */
@@ -279,17 +288,18 @@ const BINDS = {
   },
   whenExample: (node) => () => dom.setHidden(node, !state.job.example),
   rows: (node) => {
-    const blocks = new Map();
+    const made = new Map();
     const { rows: level, template } = node.dataset;
+    const make = (id) => {
+      const copy = dom.clone(template);
+      copy.dataset.id = id;
+      return mount(copy, id);
+    };
     return (row) => {
       if (isFoldedAway(node)) return;
       const rows = row.rows[level];
-      if (changed.has(ALL)) dom.keepInStep(node, rows.map((each) => each.id), blocks, (id) => {
-        const copy = dom.clone(template);
-        copy.dataset.id = id;
-        return mount(copy, id);
-      });
-      for (const each of rows) if (!isUntouched(each.id)) paint(blocks.get(each.id), each);
+      if (changed.has(ROWS) || made.size === 0) dom.keepInStep(node, rows.map((each) => each.id), made, make);
+      for (const each of rows) if (!isUntouched(each.id)) paint(made.get(each.id), each);
     };
   },
   swatch: (node) => (row) => node.style.setProperty("--swatch", row.typed.swatch || ""),
