@@ -130,6 +130,13 @@ def test_another_shape_asks_for_its_own_sizes(sheet):
     sheet.expect_figure("face_volume", "116 mL", face)
 
 
+def test_the_sizes_of_other_shapes_leave_no_gap(sheet):
+    face = sheet.step("Faces")
+    width, depth = (sheet.field(label, face).bounding_box() for label in ("Width", "Depth"))
+    # Between the two fields stands the second's label and nothing more.
+    assert depth["y"] - (width["y"] + width["height"]) < width["height"]
+
+
 def test_every_figure_walks_down_to_what_was_typed_and_back_to_its_field(sheet, working):
     sheet.type_over_the_example("12 3/8", "12")
     sheet.figure("face_volume", sheet.step("Faces")).click()

@@ -25,8 +25,8 @@ SHAPE = (
     Input("height", "Height", "shape", "length", "", None, "1 mm", "30 m"),
     Input("diameter", "Diameter", "shape", "length", "", None, "1 mm", "30 m"),
     Input("corner_radius", "Corner radius", "shape", "length", "", None, "0 mm", "15 m"),
-    Input("outer_diameter", "Across, outside", "shape", "length", "", None, "1 mm", "30 m"),
-    Input("inner_diameter", "Across the hole", "shape", "length", "", None, "0 mm", "30 m"),
+    Input("outer_diameter", "Outer diameter", "shape", "length", "", None, "1 mm", "30 m"),
+    Input("inner_diameter", "Inner diameter", "shape", "length", "", None, "0 mm", "30 m"),
     Input("base", "Base", "shape", "length", "One side; the height stands on it.", None, "1 mm", "30 m"),
     Input("side_count", "Sides", "shape", "count", "", "", "3", "100"),
     Input(
@@ -42,8 +42,8 @@ SHAPE = (
     Input("length", "Length", "shape", "length", "Over all, round ends included.", None, "1 mm", "30 m"),
     Input("side_height", "Sides", "shape", "length", "Straight part, up to the arch.", None, "0 mm", "30 m"),
     Input("rise", "Rise", "shape", "length", "Of the arch over its ends.", None, "1 mm", "15 m"),
-    Input("top_width", "Width at the top", "shape", "length", "", None, "0 mm", "30 m"),
-    Input("bottom_width", "Width at the bottom", "shape", "length", "", None, "1 mm", "30 m"),
+    Input("top_width", "Top width", "shape", "length", "", None, "0 mm", "30 m"),
+    Input("bottom_width", "Bottom width", "shape", "length", "", None, "1 mm", "30 m"),
     Input(
         "stroke_length",
         "Length of the stroke",
