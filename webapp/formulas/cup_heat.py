@@ -24,8 +24,8 @@ from webapp.units import (
 
 
 @formula(level="cup")
-def cup_mass(cup_volume: CubicCentimetres, mixed_density: GramsPerCubicCentimetre) -> Grams:
-    """Mass of the mix in one cup.
+def cup_mass(reading_total: CubicCentimetres, mixed_density: GramsPerCubicCentimetre) -> Grams:
+    """Mass of the mix in one cup, filled to its mark.
 
     Range: any cup.
 
@@ -36,7 +36,7 @@ def cup_mass(cup_volume: CubicCentimetres, mixed_density: GramsPerCubicCentimetr
 
     Source: arithmetic.
     """
-    return cup_volume * mixed_density
+    return reading_total * mixed_density
 
 
 @formula(level="cup")
