@@ -1,5 +1,6 @@
 """The page as a person meets it: a part for each screen, with what can be done there and what can be read."""
 
+import re
 from pathlib import Path
 
 from playwright.sync_api import Download, Locator, Page, expect
@@ -85,7 +86,7 @@ class JobSheet:
 
     def expect_saved(self) -> None:
         """Expect the page to say that all is on the disk."""
-        expect(self.page.locator("[data-part=state]")).to_contain_text("saved ")
+        expect(self.page.locator("[data-part=state]")).to_have_text(re.compile(r"^saved \d"))
 
     def save_to_a_file(self, folder: Path) -> Path:
         """Save the job to a file and return its path."""

@@ -137,6 +137,17 @@ def test_the_sizes_of_other_shapes_leave_no_gap(sheet):
     assert depth["y"] - (width["y"] + width["height"]) < width["height"]
 
 
+def test_a_step_keeps_its_height_when_it_leaves_the_screen(sheet, page):
+    step = sheet.unfold("Resin and room")
+    step.get_by_text("Figures of this card").click()
+    expect(sheet.field("Pot life")).to_be_visible()
+    page.wait_for_timeout(200)
+    height = step.bounding_box()["height"]
+    page.evaluate("() => scrollTo(0, document.body.scrollHeight)")
+    expect(step).to_have_attribute("data-far", "")
+    assert abs(step.bounding_box()["height"] - height) < 2
+
+
 def test_every_figure_walks_down_to_what_was_typed_and_back_to_its_field(sheet, working):
     sheet.type_over_the_example("12 3/8", "12")
     sheet.figure("face_volume", sheet.step("Faces")).click()
@@ -193,6 +204,26 @@ def test_units_change_what_is_read_and_leave_what_was_typed(sheet, menu):
     # 9 in3 are 4.98701 US fl oz (exact from the gallon of 231 in3).
     sheet.expect_figure("face_volume", "4.99 fl oz", sheet.step("Faces"))
     expect(sheet.field("Width")).to_have_value("12 in")
+
+
+def test_a_bare_number_stays_the_same_amount_when_the_units_change(sheet, menu):
+    sheet.type_over_the_example("12", "12")
+    sheet.unfold("Resin and room")
+    sheet.type_in("Air", "70")
+    menu.open().choose("mm")
+    menu.choose("°C")
+    menu.close()
+    # A square foot of 1/16 in is 9 in3, 147.4836 mL; 70 degF are 21.1 degC.
+    sheet.expect_figure("face_volume", "147 mL", sheet.step("Faces"))
+    expect(sheet.field("Width")).to_have_value("12 in")
+    expect(sheet.field("Air")).to_have_value("70 °F")
+
+
+def test_a_job_that_is_kept_says_so_when_the_page_comes_back(sheet, page):
+    sheet.type_over_the_example("12", "12")
+    sheet.expect_saved()
+    page.reload()
+    expect(page.locator(".head")).to_contain_text("saved · ready offline")
 
 
 def test_what_was_typed_is_there_after_the_page_comes_back(sheet, page):

@@ -28,6 +28,7 @@ await pageIsRead();
 putTogether(part("page"));
 const storage = await opening;
 openJob((await recovered()) ?? JSON.parse(JSON.stringify(example)));
+if (!state.job.example) setText(part("state"), "saved");
 part("sheet").hidden = false;
 part("next").hidden = !state.job.example;
 // What was typed is on its way to the disk before it is painted.

@@ -280,7 +280,7 @@ const SECTIONS = { room: " in the room", card: " on the resin card", bench: " on
 /** Name a row as a person would: "face Ground", "colour 2", "cut-out 1 of face Ground". */
 export function rowTitle(row) {
   if (row.level === "job") return "the job";
-  if (row.level === "cup") return `each cup of ${rowTitle(row.parent)}`;
+  if (row.level === "cup") return `the cups of ${rowTitle(row.parent)}`;
   const word = levels[row.level].word;
   const isSaid = row.name.toLowerCase().startsWith(word);
   const title = isSaid ? row.name : `${word} ${row.name || row.position}`;

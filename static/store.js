@@ -1,4 +1,5 @@
 import { inputs } from "./printed.js";
+import { unitBehind } from "./quantities.js";
 import { calculate, findRow, recalculate } from "./sheet.js";
 
 const BELOW = {
@@ -54,10 +55,28 @@ export function edit(rowId, name, text) {
   announce({ kind: "edit", row: rowId, name }, edited);
 }
 
-/** Choose the unit in which a kind (length, volume, temperature) is read and a bare number is meant. */
+/** Choose the unit in which a kind (length, volume, temperature) is read; what was typed stays the same amount. */
 export function setUnit(kind, unit) {
-  job.units = { ...job.units, [kind]: unit };
+  const next = { ...job.units, [kind]: unit };
+  const rows = [...SECTION_KEYS.map((key) => job[key] || {}), ...rowsIn(job, "job")];
+  for (const row of rows) Object.assign(row, spelledOut(row, next));
+  job.units = next;
   announce({ kind: "units" });
+}
+
+/**
+ * A row's or card's values with the unit of this job behind each bare number, so that they mean the same elsewhere.
+ * @param {object} row
+ * @param {object | null} units the job's units elsewhere: what they read alike stays as it was typed
+ */
+export function spelledOut(row, units = null) {
+  const spelled = Object.entries(row).map(([name, text]) => {
+    if (typeof text !== "string" || !text.trim()) return [name, text];
+    const unit = unitBehind(name, text, job.units);
+    const isAlike = unit === "" || (units && unit === unitBehind(name, text, units));
+    return [name, isAlike ? text : `${text.trimEnd()} ${unit}`];
+  });
+  return Object.fromEntries(spelled);
 }
 
 /** Put a resin card's figures in place of those there are; undo brings the old ones back. */
@@ -153,6 +172,14 @@ function within(parent, parentLevel, rowId) {
     if (found) return found;
   }
   return null;
+}
+
+function* rowsIn(parent, parentLevel) {
+  const [level, key] = BELOW[parentLevel] ?? [];
+  for (const row of (key && parent[key]) || []) {
+    yield row;
+    yield* rowsIn(row, level);
+  }
 }
 
 function rowsBelow(parentId) {

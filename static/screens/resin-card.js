@@ -1,5 +1,5 @@
 import { cards } from "../printed.js";
-import { state, subscribe, takeCard } from "../store.js";
+import { spelledOut, state, subscribe, takeCard } from "../store.js";
 import { clone, choose, part, setText } from "../lib/dom.js";
 import { keepCard, ownCards } from "../resin-cards.js";
 import { jumpTo } from "../parts/jump.js";
@@ -13,7 +13,7 @@ export function join(page, { storage, say }) {
   let offered = [];
   host.addEventListener("change", (event) => take(event.target.value));
   page.acts["keep-card"] = async () => {
-    await keepCard(storage, state.job.card);
+    await keepCard(storage, spelledOut(state.job.card));
     say(`Card ${state.job.card.name} is kept on this phone.`);
     await offer();
   };

@@ -46,7 +46,7 @@ def reading_total(
 
 @formula(level="cup")
 def reading_a(reading_total: CubicCentimetres, part_a_share: Share) -> CubicCentimetres:
-    """Where to fill part A to.
+    """Where to fill part A to in each cup.
 
     Range: any.
     Example: a cup of 180 mL at 1 to 1 has A at 90 mL.
@@ -61,7 +61,7 @@ def reading_a(reading_total: CubicCentimetres, part_a_share: Share) -> CubicCent
 
 @formula(level="cup")
 def reading_b(reading_total: CubicCentimetres, part_a_share: Share) -> CubicCentimetres:
-    """How much of part B goes on top of part A, up to the mark of the whole cup.
+    """How much of part B goes on top of part A in each cup, up to the cup's own mark.
 
     Range: any.
     Example: a cup of 180 mL at 2 to 1 has 60 mL of B.

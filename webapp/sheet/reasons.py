@@ -13,7 +13,7 @@ def row_title(row: Row) -> str:
     if row.level == "job":
         return "the job"
     if row.level == "cup":
-        return f"each cup of {row_title(row.above(1))}"
+        return f"the cups of {row_title(row.above(1))}"
     word = LEVELS[row.level].word
     title = row.name if row.name.lower().startswith(word) else f"{word} {row.name or row.position}"
     return f"{title} of {row_title(row.above(1))}" if row.level == "opening" else title
