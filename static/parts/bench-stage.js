@@ -85,6 +85,7 @@ function clockView(element, context, stage, clock, prompted) {
     big.classList.toggle("stage__figure--late", shown.isLate);
     big.classList.toggle("stage__figure--long", shown.big.figure.length > 5);
     setText(under, shown.under);
+    setText(part("before", element), now < clock.at ? wordBefore(clock.stage) : "");
     showPast(element, clock, now);
     if (bar) fillMixClock(bar, (now - clock.from) / (clock.at - clock.from));
     const says = instructionAt(stage, clock, now);
@@ -112,6 +113,12 @@ function instructionAt(stage, clock, now) {
   if (clock.stage !== stage || clock.at === null) return stage.instruction;
   if (now >= clock.at && stage.bound === "earliest" && stage.past) return stage.past;
   return stage.prompts.length ? promptAt(stage, clock.from, clock.at, now).says : stage.instruction;
+}
+
+/** What a span means that has not run out: the wait before the work, or the time that there is for it. */
+function wordBefore({ bound, prompts }) {
+  if (prompts.length) return "";
+  return { due: "in", latest: "within" }[bound] ?? "";
 }
 
 /** The big figure of a clock and the line under it, at a moment. */
