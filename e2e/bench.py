@@ -34,7 +34,7 @@ class Sheet:
     def type_in(self, row: str, name: str, text: str) -> None:
         """Type into a field of a row, wherever it is folded away."""
         self.page.evaluate(
-            f"async ([row, name, text]) => (await import({BASE} + 'store.js')).edit(row, name, text)",
+            f"async ([row, name, text]) => (await import({BASE} + 'keeping/store.js')).edit(row, name, text)",
             [row, name, text],
         )
 
@@ -56,7 +56,7 @@ class Sheet:
         """Add a colour with one face."""
         self.page.evaluate(
             f"""async ([name, width, height]) => {{
-              const {{ addRow }} = await import({BASE} + "store.js");
+              const {{ addRow }} = await import({BASE} + "keeping/store.js");
               const colour = addRow("colour", "job", {{ name, swatch: "#f4f4f0" }});
               addRow("face", colour, {{ name, shape: "rectangle", width, height, depth: "1/16" }});
             }}""",
@@ -65,7 +65,7 @@ class Sheet:
 
     def job(self) -> dict:
         """Return the job as it is kept."""
-        return self.page.evaluate(f"async () => (await import({BASE} + 'store.js')).state.job")
+        return self.page.evaluate(f"async () => (await import({BASE} + 'keeping/store.js')).state.job")
 
     def cups(self) -> list[dict]:
         """Return every cup on the bench, colour by colour."""
@@ -74,7 +74,7 @@ class Sheet:
     def keep_cup(self, colour: str, cup: dict) -> None:
         """Keep a cup of a colour as it is, whole or not."""
         self.page.evaluate(
-            f"async ([colour, cup]) => (await import({BASE} + 'store.js')).keepCup(colour, cup)",
+            f"async ([colour, cup]) => (await import({BASE} + 'keeping/store.js')).keepCup(colour, cup)",
             [colour, cup],
         )
 
@@ -82,7 +82,7 @@ class Sheet:
         """Take an amount out of the first cup, as for a card that gives none."""
         self.page.evaluate(
             f"""async (name) => {{
-              const {{ keepCup, state }} = await import({BASE} + "store.js");
+              const {{ keepCup, state }} = await import({BASE} + "keeping/store.js");
               const [colour] = state.job.colours;
               const {{ [name]: gone, ...amounts }} = colour.cups[0].amounts;
               keepCup(colour.id, {{ ...colour.cups[0], amounts }});

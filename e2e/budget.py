@@ -22,7 +22,7 @@ from e2e.browser import arguments, executable
 from e2e.conftest import PHONE
 from e2e.measures import MARKS, TYPE_AND_READ, Relay, percentile, throttled
 from e2e.server import ROOT, Server
-from webapp.demo import EXAMPLE_JOB
+from webapp.job.demo import EXAMPLE_JOB
 from webapp.sheet.runner import calculate
 
 IDLE_SECONDS = 10
@@ -260,7 +260,7 @@ class Bench:
         self.found["javascript"] = page.evaluate(
             """async (job) => {
               const folder = document.querySelector("script[type=module]").src.replace(/app\\.js$/, "");
-              const { calculate } = await import(`${folder}sheet.js`);
+              const { calculate } = await import(`${folder}sheet/sheet.js`);
               calculate(job);
               const begun = performance.now();
               calculate(job);

@@ -21,7 +21,7 @@ CURVE_TIMES = """async () => {
   const base = new URL(".", document.querySelector("script[src*='app.js']").src);
   const load = (name) => import(new URL(name, base));
   const [{ cupWarming, cupWarmingAsks }, { filmSection }, { calculate }, { example }] = await Promise.all(
-    ["parts/cup-warming.js", "parts/film-section.js", "sheet.js", "printed.js"].map(load),
+    ["steps/cup-warming.js", "steps/film-section.js", "sheet/sheet.js", "printed.js"].map(load),
   );
   const root = calculate(example);
   const [colour] = root.rows.colour;

@@ -1,21 +1,21 @@
 import { example } from "./printed.js";
-import { openStorage } from "./persistence.js";
-import { openJob, state, subscribe } from "./store.js";
+import { openStorage } from "./keeping/persistence.js";
+import { openJob, state, subscribe } from "./keeping/store.js";
 import { part, setText } from "./lib/dom.js";
-import { page, putTogether, showJobSheet } from "./screens/job-sheet.js";
+import { page, putTogether, showJobSheet } from "./steps/job-sheet.js";
 
 const LATER = [
-  () => import("./screens/faces.js"),
-  () => import("./screens/cups.js"),
-  () => import("./screens/tint.js"),
-  () => import("./screens/schedule.js"),
-  () => import("./screens/folds.js"),
-  () => import("./screens/next-step.js"),
-  () => import("./screens/resin-card.js"),
-  () => import("./screens/record.js"),
-  () => import("./screens/menu.js"),
-  () => import("./screens/bench.js"),
-  () => import("./screens/readiness.js"),
+  () => import("./steps/faces.js"),
+  () => import("./steps/cups.js"),
+  () => import("./steps/tint.js"),
+  () => import("./steps/schedule.js"),
+  () => import("./steps/folds.js"),
+  () => import("./steps/next-step.js"),
+  () => import("./steps/resin-card.js"),
+  () => import("./steps/record.js"),
+  () => import("./menu/menu.js"),
+  () => import("./bench/bench.js"),
+  () => import("./menu/readiness.js"),
 ];
 
 globalThis.addEventListener("error", () => tell(BROKEN));
@@ -45,14 +45,14 @@ async function pageIsRead() {
 
 async function recovered() {
   if (!storage.problem) return storage.job;
-  const { showRecovery } = await import("./screens/recovery.js");
+  const { showRecovery } = await import("./menu/recovery.js");
   return showRecovery(part("page"), storage);
 }
 
 /** Load what the first screen does without, once it is painted. */
 async function load() {
   await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
-  const { served } = await import("./offline.js");
+  const { served } = await import("./keeping/offline.js");
   await served();
   const [{ takeInLaterPage }, ...screens] = await Promise.all([import("./lib/later-page.js"), ...LATER.map((each) => each())]);
   await takeInLaterPage();
@@ -64,7 +64,7 @@ async function clicked(event) {
   const figure = event.target.closest(".figure");
   const button = event.target.closest("[data-act]");
   if (figure) {
-    const { openWorking } = await import("./parts/working.js");
+    const { openWorking } = await import("./working/working.js");
     openWorking(page, figure.dataset);
   } else if (button) {
     await whole;
@@ -73,13 +73,13 @@ async function clicked(event) {
 }
 
 async function openBook(button) {
-  const { openBook: open } = await import("./screens/book.js");
+  const { openBook: open } = await import("./working/book.js");
   open(page, button.dataset.formula);
 }
 
 /** Take a job from a file as the one that is worked on. */
 async function takeJob(job) {
-  const { adoptJob } = await import("./jobs.js");
+  const { adoptJob } = await import("./keeping/jobs.js");
   openJob(await adoptJob(storage, job));
   part("menu").close();
   page.startOver();
@@ -105,6 +105,6 @@ function takeOver(job) {
 
 async function say(words, label, act) {
   await pageIsRead();
-  const { showNotice } = await import("./parts/toast.js");
+  const { showNotice } = await import("./steps/toast.js");
   showNotice(words, label, act);
 }

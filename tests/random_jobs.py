@@ -4,9 +4,9 @@ import math
 from random import Random
 from typing import Any
 
-from webapp.demo import DEMO_CARDS, EXAMPLE_JOB
 from webapp.inputs.entry import Input
 from webapp.inputs.table import INPUTS
+from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB
 from webapp.quantities import JOB_UNITS, bounds
 from webapp.units import conversions, from_canonical
 

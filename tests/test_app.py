@@ -11,9 +11,9 @@ import pytest
 from flask.testing import FlaskClient
 
 from webapp.app import Settings, create_app, secret_key
-from webapp.demo import EXAMPLE_JOB
+from webapp.job.demo import EXAMPLE_JOB
 from webapp.security import security_headers
-from webapp.server import open_server
+from webapp.server.listening import open_server
 
 GUARDS = dict(security_headers())
 

@@ -95,7 +95,7 @@ def moment(clock):
 
 def ends(run, cups):
     """Return when each running clock of the first cup ends, by stage."""
-    clocks = run("clocks.js", "runningClocks", job(*cups))
+    clocks = run("clocks/clocks.js", "runningClocks", job(*cups))
     return {
         each["stage"]["name"]: datetime.fromtimestamp(each["at"] / 1000, UTC).strftime("%d %H:%M")
         for each in clocks
@@ -137,26 +137,26 @@ def test_a_figure_that_the_card_lacks_makes_no_clock(run):
 
 
 def test_a_step_back_takes_its_clocks_away(run):
-    back = run("bench-record.js", "withoutLastTap", cup(*POURED))
+    back = run("clocks/cup-record.js", "withoutLastTap", cup(*POURED))
     assert [each["stage"] for each in back["taps"]] == ["part_b", "fill", "mix"]
     assert ends(run, [back]) == {"pour": "14 10:30"}
 
 
 def test_a_step_back_leaves_what_the_calendar_was_given(run):
-    back = run("bench-record.js", "withoutLastTap", cup(*POURED, ("calendar", "10:21")))
+    back = run("clocks/cup-record.js", "withoutLastTap", cup(*POURED, ("calendar", "10:21")))
     assert [each["stage"] for each in back["taps"]] == ["part_b", "fill", "mix", "calendar"]
 
 
 def test_what_was_missed_is_named_with_how_long_ago(run):
     taps = [*POURED, ("first_mist", "10:21")]
-    [clock] = run("clocks.js", "missedClocks", job(cup(*taps)), moment("10:42"))
-    said = run("clocks.js", "lateSentence", clock, moment("10:42"))
+    [clock] = run("clocks/clocks.js", "missedClocks", job(cup(*taps)), moment("10:42"))
+    said = run("clocks/clocks.js", "lateSentence", clock, moment("10:42"))
     assert said.startswith("Second mist was due at ")
     assert said.endswith(", 12 minutes ago.")
 
 
 def test_every_missed_stage_is_named_after_a_long_absence(run):
-    missed = run("clocks.js", "missedClocks", job(cup(*POURED)), moment("34:30"))
+    missed = run("clocks/clocks.js", "missedClocks", job(cup(*POURED)), moment("34:30"))
     names = [each["stage"]["name"] for each in missed]
     assert names == ["first_mist", "second_mist", "tack_free", "cured"]
 
@@ -168,12 +168,12 @@ def test_a_cup_that_is_over_has_no_clock(run, end):
 
 def test_a_coat_that_was_poured_over_has_no_clock(run):
     above = cup(*POURED, id="k2", coat=2)
-    clocks = run("clocks.js", "runningClocks", job(cup(*COVERED), above))
+    clocks = run("clocks/clocks.js", "runningClocks", job(cup(*COVERED), above))
     assert {each["cup"]["id"] for each in clocks} == {"k2"}
 
 
 def stage_of(run, record):
-    found = run("bench-record.js", "stageOf", record)
+    found = run("clocks/cup-record.js", "stageOf", record)
     return found and found["name"]
 
 
@@ -191,7 +191,7 @@ def test_a_cup_walks_stage_by_stage(run):
 
 def test_a_clear_cup_has_no_tint_and_one_vessel_no_clean_cup(run):
     clear = cup(amounts={**AMOUNTS, "vessels_per_cup": 1}, plan={"colours": [{"tint": "clear"}]})
-    names = [each["name"] for each in run("bench-record.js", "walkOf", clear)]
+    names = [each["name"] for each in run("clocks/cup-record.js", "walkOf", clear)]
     assert "tint" not in names
     assert "clean_cup" not in names
     assert names.index("pour") == names.index("mix") + 1
@@ -212,8 +212,8 @@ def test_the_next_cup_starts_with_the_drops_of_the_last(run):
     ]
     second = cup(id="k2", number=2)
     colour = job(first, second)["colours"][0]
-    assert run("bench-record.js", "dropsIn", first) == 14
-    assert run("bench-record.js", "firstDrops", second, colour)["count"] == 14
+    assert run("clocks/cup-record.js", "dropsIn", first) == 14
+    assert run("clocks/cup-record.js", "firstDrops", second, colour)["count"] == 14
 
 
 @pytest.mark.parametrize(
@@ -226,13 +226,13 @@ def test_other_cups_start_with_the_sheets_drops(run, facts):
         first["taps"].append(tap("set_aside", "10:40"))
     second = cup(id="k2", number=2, **facts)
     colour = job(first, second)["colours"][0]
-    assert run("bench-record.js", "firstDrops", second, colour)["count"] == 12
+    assert run("clocks/cup-record.js", "firstDrops", second, colour)["count"] == 12
 
 
 def next_cup(run, cups, number, coats=1):
     sheet = {"id": "job", "rows": {"colour": [{"id": "c1", "rows": {}, "cells": {}}]}}
     sheet["rows"]["colour"][0]["cells"] = {"cups": {"value": number}, "coats_to_pour": {"value": coats}}
-    found = run("bench-turns.js", "nextCup", job(*cups)["colours"][0], sheet)
+    found = run("clocks/turns.js", "nextCup", job(*cups)["colours"][0], sheet)
     return found and (found["coat"], found["number"])
 
 
@@ -251,20 +251,20 @@ def test_a_cup_set_aside_is_mixed_again(run):
 
 def test_the_cup_tapped_last_is_the_one_to_come_back_to(run):
     early, late = cup(("part_b", "10:00"), id="k1"), cup(("part_a", "10:05"), id="k2")
-    assert run("bench-turns.js", "cupToResume", job(early, late))["id"] == "k2"
-    assert run("bench-turns.js", "cupToResume", job(cup(*COVERED))) is None
+    assert run("clocks/turns.js", "cupToResume", job(early, late))["id"] == "k2"
+    assert run("clocks/turns.js", "cupToResume", job(cup(*COVERED))) is None
 
 
 def test_after_a_mist_the_cup_being_mixed_comes_back(run):
     waiting = cup(*[(name, "10:22") for name in HAND[:9]], id="k1")
     mixed = cup(*[(name, "10:21") for name in HAND[:4]], id="k2")
-    assert run("bench-turns.js", "cupAfterTap", job(waiting, mixed), waiting, moment("10:22"))["id"] == "k2"
-    assert run("bench-turns.js", "cupAfterTap", job(waiting, mixed), mixed, moment("10:22"))["id"] == "k2"
+    assert run("clocks/turns.js", "cupAfterTap", job(waiting, mixed), waiting, moment("10:22"))["id"] == "k2"
+    assert run("clocks/turns.js", "cupAfterTap", job(waiting, mixed), mixed, moment("10:22"))["id"] == "k2"
 
 
 def ringing(run, record, since, now):
-    clocks = run("clocks.js", "runningClocks", job(record))
-    found = run("clocks.js", "ringing", clocks, moment(since), moment(now))
+    clocks = run("clocks/clocks.js", "runningClocks", job(record))
+    found = run("clocks/clocks.js", "ringing", clocks, moment(since), moment(now))
     return [(each["clock"]["stage"]["name"], each["kind"]) for each in found]
 
 
@@ -321,7 +321,7 @@ def test_a_span_as_a_clock_shows_it(run, span, face):
 def test_ticks_come_once_a_second_only_while_seen_and_heard(phone):
     counts = phone.evaluate(
         """async () => {
-          const { createTicking } = await import(new URL("clocks.js", window.modules));
+          const { createTicking } = await import(new URL("clocks/clocks.js", window.modules));
           const page = new EventTarget();
           page.visibilityState = "visible";
           const ticking = createTicking({ page });
@@ -349,7 +349,7 @@ def test_ticks_come_once_a_second_only_while_seen_and_heard(phone):
 def test_announcements_come_at_most_once_a_second_and_none_is_lost(phone):
     said = phone.evaluate(
         """async () => {
-          const { onceASecond } = await import(new URL("reminders.js", window.modules));
+          const { onceASecond } = await import(new URL("clocks/reminders.js", window.modules));
           const said = [];
           const say = onceASecond((text) => said.push([text, Date.now()]), () => Date.now());
           for (const text of ["one", "two", "two", "three"]) {

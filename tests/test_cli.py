@@ -5,8 +5,8 @@ import json
 import pytest
 
 from webapp.cli import main
-from webapp.demo import EXAMPLE_JOB
 from webapp.formulas.book import load_book
+from webapp.job.demo import EXAMPLE_JOB
 
 HANDBOOK_FACE = ("film_volume", "face_volume", "face_area", "coats", "edge_hold_depth", "levelling_time")
 HANDBOOK_COLOUR = (

@@ -17,7 +17,7 @@ BATCH = 100
 AT_LEAST = 50
 
 IN_JAVASCRIPT = """async (jobs) => {
-  const { calculate, everyRow, because } = await import(new URL("sheet.js", window.modules));
+  const { calculate, everyRow, because } = await import(new URL("sheet/sheet.js", window.modules));
   const why = (blank) => [blank.kind, blank.name, blank.row.id, because(blank)].join("|");
   return jobs.map((job) => [...everyRow(calculate(job))].map((row) => ({
     row: `${row.level} ${row.id}`,
@@ -31,7 +31,7 @@ IN_JAVASCRIPT = """async (jobs) => {
 
 
 AFTER_EDITS = """async (cases) => {
-  const sheet = await import(new URL("sheet.js", window.modules));
+  const sheet = await import(new URL("sheet/sheet.js", window.modules));
   const { calculate, recalculate, everyRow, because, findRow } = sheet;
   const { inputs } = await import(new URL("printed.js", window.modules));
   const why = (blank) => blank && [blank.kind, blank.name, blank.row.id, because(blank)];

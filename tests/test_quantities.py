@@ -43,7 +43,7 @@ def _input_refusal(name, typed):
 
 
 IN_JAVASCRIPT = """async (cases) => {
-  const { readQuantity, readInput, show } = await import(new URL("quantities.js", window.modules));
+  const { readQuantity, readInput, show } = await import(new URL("sheet/quantities.js", window.modules));
   const units = { length: "in", volume: "mL", temperature: "degF" };
   const own = { length: "in", volume: "mL", ratio: "mL" };
   return {

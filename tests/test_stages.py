@@ -4,9 +4,7 @@ import json
 
 import pytest
 
-from webapp.jobfile import read_job
-from webapp.sheet.wiring import load_sheet
-from webapp.stages import (
+from webapp.bench.stages import (
     CONTACT,
     CONTACT_STAGE,
     DUE,
@@ -21,6 +19,8 @@ from webapp.stages import (
     TAPS,
     stages_table,
 )
+from webapp.job.file import read_job
+from webapp.sheet.wiring import load_sheet
 
 NAMES = [stage.name for stage in STAGES]
 BY_NAME = {stage.name: stage for stage in STAGES}

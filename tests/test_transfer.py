@@ -5,18 +5,18 @@ import json
 
 import pytest
 
-from tests.test_jobfile import REFUSALS, changed
-from webapp.demo import EXAMPLE_JOB
+from tests.test_job_file import REFUSALS, changed
+from webapp.bench.stages import TAPS
 from webapp.errors import JobFileError
-from webapp.jobfile import read_job
-from webapp.stages import TAPS
+from webapp.job.demo import EXAMPLE_JOB
+from webapp.job.file import read_job
 
 READ = """async (content) => {
-  const { readJobFile } = await import(`${modules}transfer.js`);
+  const { readJobFile } = await import(`${modules}keeping/transfer.js`);
   return readJobFile(new Blob([content]));
 }"""
 SAVE = """async (job) => {
-  const { jobFileName, jobFileText } = await import(`${modules}transfer.js`);
+  const { jobFileName, jobFileText } = await import(`${modules}keeping/transfer.js`);
   return [jobFileName(job), jobFileText(job)];
 }"""
 

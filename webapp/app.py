@@ -9,13 +9,12 @@ from flask import Flask
 from flask_wtf.csrf import CSRFProtect
 from whitenoise import WhiteNoise
 
-from webapp import routes
 from webapp.baker.compress import fingerprint
 from webapp.baker.site import bake
 from webapp.baker.writer import Site
-from webapp.security import ONE_YEAR, with_security_headers
+from webapp.security import LARGEST_BODY, ONE_YEAR, with_security_headers
+from webapp.server import routes
 
-LARGEST_BODY = 6_000_000
 LARGEST_FIELD = 100_000
 MOST_FIELDS = 50
 

@@ -1,6 +1,6 @@
 """The bead over a stroke: its height, section and profile, from the book's formulas of its skin.
 
-`static/bead-profile.js` is the twin. The values are cells of the sheet by their names, in canonical units.
+`static/sheet/bead-profile.js` is the twin. The values are cells of the sheet, in canonical units.
 """
 
 import math

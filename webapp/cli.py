@@ -10,10 +10,10 @@ from urllib.parse import urlsplit
 
 from webapp.app import Settings, create_app
 from webapp.baker.site import bake
-from webapp.book_page import book_text
 from webapp.errors import JobFileError
-from webapp.jobfile import read_job
-from webapp.server import open_server
+from webapp.job.file import read_job
+from webapp.printer.book_text import book_text
+from webapp.server.listening import open_server
 from webapp.sheet.report import job_sheet_text, plan
 from webapp.sheet.wiring import load_sheet
 

@@ -1,6 +1,6 @@
 """The cup's heat curve: conversion and temperature over time, gel time and peak, from the book's rates.
 
-`static/heat-curve.js` is the twin. All that is known of resin comes from formulas of the book; the values
+`static/sheet/heat-curve.js` is the twin. All that is known of resin is formulas of the book; the values
 are cells of the sheet by their names, in canonical units.
 """
 

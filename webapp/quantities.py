@@ -1,4 +1,4 @@
-"""The small grammar of typed quantities, and how a quantity is shown; `static/quantities.js` is the twin.
+"""The grammar of typed quantities, and how a quantity is shown; `static/sheet/quantities.js` is the twin.
 
     quantity: number [unit], or number unit followed by smaller ones: 5' 3 1/2", 1 h 30 min, 1 lb 4 oz
     number:   12   12.5   12,5   3/16   12 3/8   12-3/8

@@ -6,6 +6,8 @@ from typing import Any
 StartResponse = Callable[..., Callable[[bytes], object]]
 Application = Callable[[dict[str, Any], StartResponse], Iterable[bytes]]
 
+LARGEST_BODY = 6_000_000
+
 POLICY: dict[str, str] = {
     "default-src": "'none'",
     "script-src": "'self'",

@@ -25,7 +25,7 @@ CASES = [
 ]
 
 IN_JAVASCRIPT = """async (cases) => {
-  const { beadProfile } = await import(new URL("bead-profile.js", window.modules));
+  const { beadProfile } = await import(new URL("sheet/bead-profile.js", window.modules));
   return cases.map((each) => beadProfile(each));
 }"""
 

@@ -13,7 +13,7 @@ def calendar_text(phone: Page, events: list[dict], stamp: int) -> str:
     """Return the calendar file that the phone makes of events."""
     return phone.evaluate(
         """async ([events, stamp]) => {
-          const { calendarText } = await import(new URL("calendar.js", window.modules));
+          const { calendarText } = await import(new URL("clocks/calendar.js", window.modules));
           return calendarText(events, stamp);
         }""",
         [events, stamp],
@@ -98,7 +98,7 @@ def test_the_same_moments_make_the_same_bytes(phone: Page) -> None:
 def test_given_out_again_the_uid_stays_and_the_sequence_rises(phone: Page) -> None:
     events = phone.evaluate(
         """async () => {
-          const { calendarEvents } = await import(new URL("calendar.js", window.modules));
+          const { calendarEvents } = await import(new URL("clocks/calendar.js", window.modules));
           const stage = { instruction: "Mist.", cautions: ["No flame."], warning: 0 };
           const clocks = [{ id: "k1-second_mist", title: "Teal: second mist", at: 1763130725000, stage }];
           return [calendarEvents(clocks, 0)[0], calendarEvents(clocks, 1)[0]];

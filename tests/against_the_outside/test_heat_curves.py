@@ -10,7 +10,7 @@ from webapp.formulas import working_time
 NEAR = 0.005
 
 IN_JAVASCRIPT = """async (cases) => {
-  const { heatCurve, rateConstant } = await import(new URL("heat-curve.js", window.modules));
+  const { heatCurve, rateConstant } = await import(new URL("sheet/heat-curve.js", window.modules));
   return cases.map((each) => {
     const curve = heatCurve(each);
     return [curve.gel.time, curve.peak.state[1], curve.peak.time, each.pot_life ? rateConstant(each) : 0];
@@ -18,7 +18,7 @@ IN_JAVASCRIPT = """async (cases) => {
 }"""
 
 TIMED = """async ([card, cup]) => {
-  const { heatCurve, rateConstant } = await import(new URL("heat-curve.js", window.modules));
+  const { heatCurve, rateConstant } = await import(new URL("sheet/heat-curve.js", window.modules));
   const taken = (run) => {
     const start = performance.now();
     for (let time = 0; time < 20; time += 1) run();

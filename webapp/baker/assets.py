@@ -83,8 +83,8 @@ def _place_in_cascade(path: Path) -> tuple[int, str]:
 def imports_of(source: str) -> tuple[list[str], list[str]]:
     """Return the addresses a module imports as it loads, and those it imports later on.
 
-    >>> imports_of('import { edit } from "./store.js"; await import("./workings.js");')
-    (['./store.js'], ['./workings.js'])
+    >>> imports_of('import { edit } from "./keeping/store.js"; await import("./workings.js");')
+    (['./keeping/store.js'], ['./workings.js'])
     """
     bare = _COMMENT.sub("", source)
     return _STATIC_IMPORT.findall(bare), _LATER_IMPORT.findall(bare)

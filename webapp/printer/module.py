@@ -3,11 +3,13 @@
 import json
 from typing import Any
 
-from webapp import jobfile
-from webapp.demo import DEMO_CARDS, EXAMPLE_JOB
+from webapp.bench.stages import TAPS, stages_table
 from webapp.formulas import rules
 from webapp.inputs.entry import Input
+from webapp.job import file as jobfile
+from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB
 from webapp.printer.javascript import HELPERS, print_body, print_function
+from webapp.printer.steps import steps_in_order
 from webapp.printer.syntax import RULES, read_body
 from webapp.printer.working import print_rule, print_working, rules_to_show
 from webapp.quantities import (
@@ -24,8 +26,6 @@ from webapp.quantities import (
 )
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.wiring import Node, Sheet
-from webapp.stages import TAPS, stages_table
-from webapp.steps import steps_in_order
 from webapp.units import canonical_units, conversions
 
 

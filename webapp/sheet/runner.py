@@ -1,4 +1,4 @@
-"""Fills the cells of a job: the generic runner that `static/sheet.js` is the twin of.
+"""Fills the cells of a job: the generic runner that `static/sheet/sheet.js` is the twin of.
 
 A blank argument leaves a cell blank; every blank cell knows why. Nothing here knows a formula by name.
 """

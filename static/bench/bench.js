@@ -1,0 +1,68 @@
+// The bench: the whole screen for live work, opened by a tap or at once when a cup was in hand as the page closed.
+import { cupToResume } from "../clocks/turns.js";
+import { anyRunning, clockTitle, createTicking, lateSentence, missedClocks } from "../clocks/clocks.js";
+import { clone, part } from "../lib/dom.js";
+import { watchClocks } from "../clocks/clock-watch.js";
+import { showRunningClocks } from "./running-clocks.js";
+import { createReminders } from "../clocks/reminders.js";
+import { state, subscribe } from "../keeping/store.js";
+
+/** Give the page its `bench` act, watch all clocks, and come back to a cup that is still in hand. */
+export function join(page) {
+  const ticking = createTicking();
+  const reminders = createReminders();
+  let opening = null;
+  let bench = null;
+  const closed = () => {
+    opening = bench = null;
+  };
+  const open = async (colourId, cupId) => {
+    opening ??= openBench({ ticking, reminders, colourId, cupId, closed });
+    try {
+      bench = await opening;
+    } catch (error) {
+      opening = null;
+      throw error;
+    }
+  };
+  page.leaveBench = () => bench?.close();
+  page.acts.bench = (button) => {
+    reminders.unlock();
+    open(button.dataset.colour, button.dataset.cup);
+  };
+  document.addEventListener("click", () => anyRunning(state.job) && reminders.unlock());
+  const jobNow = () => state.job;
+  watchClocks({ jobNow, subscribe, ticking, reminders });
+  const running = clone("running");
+  part("next").prepend(running);
+  showRunningClocks(running, { ticking, jobNow, subscribe, open: (cupId) => open("", cupId) });
+  const now = ticking.now();
+  const missed = missedClocks(state.job, now).map((clock) => `${clockTitle(clock)}. ${lateSentence(clock, now)}`);
+  if (missed.length) reminders.announce(missed.join(" "));
+  if (cupToResume(state.job)) open();
+}
+
+/**
+ * Open the bench over the whole screen; what it takes is loaded when it is first opened.
+ * @param {object} options
+ * @param {object} options.ticking the page's source of ticks
+ * @param {object} options.reminders sound, buzz, announcements and the screen's wakefulness
+ * @param {string} [options.colourId] the colour whose cup to go on with or to begin
+ * @param {string} [options.cupId] the cup to show
+ * @param {() => void} [options.closed] called once the job sheet is back
+ * @returns {Promise<{close: () => void}>}
+ */
+export async function openBench({ ticking, reminders, colourId = "", cupId = "", closed = () => {} }) {
+  const { BenchWalk } = await import("./walk.js");
+  const scrolled = globalThis.scrollY;
+  const root = document.body.appendChild(clone("bench"));
+  document.body.dataset.view = "bench";
+  const walk = new BenchWalk(root, ticking, reminders, () => {
+    root.remove();
+    delete document.body.dataset.view;
+    globalThis.scrollTo(0, scrolled);
+    closed();
+  });
+  walk.begin(cupId, colourId);
+  return { close: () => walk.close() };
+}

@@ -1,0 +1,48 @@
+// Figures on the bench: each is a button whose working is taken from the plan that was frozen with the cup.
+import { figureButton } from "../lib/dom.js";
+import { labels } from "../printed.js";
+import { called, showParts, unitShown } from "../sheet/quantities.js";
+import { because, findRow } from "../sheet/sheet.js";
+
+/**
+ * A cup on the screen: the cup, its colour, the sheet of its frozen plan, and whether that plan is the job as it is.
+ * @typedef {{cup: object, colour: object, root: object, isLive: boolean, now: number}} Context
+ */
+
+/** The row of a cup's frozen sheet that has a cell: the job's, the colour's or the cup's own. */
+export function rowWith(root, cell) {
+  const colour = root.rows.colour[0];
+  return [root, colour, findRow(root, `${colour.id}-cup`)].find((row) => cell in row.cells) ?? root;
+}
+
+/** What a cell of a cup stands at: its frozen amount, else the frozen sheet's value; null when blank. */
+export function amountOf({ cup, root }, cell) {
+  return cup.amounts[cell] ?? rowWith(root, cell).cells[cell]?.value ?? null;
+}
+
+/** Why a cell of a cup is blank, as a sentence. */
+export function blankBecause({ root }, cell) {
+  const blank = rowWith(root, cell).cells[cell]?.blank;
+  return blank ? because(blank) : "";
+}
+
+/** A figure button with parts {figure, unit} that walks to the working of a cell. @param {Context} context */
+export function figure(context, cell, parts, kind = "") {
+  const button = figureButton(rowWith(context.root, cell).id, cell, parts, called(cell), kind);
+  if (!context.isLive) button.dataset.plan = context.cup.id;
+  return button;
+}
+
+/** A figure button of a cell with its own amount, in the units of the cup's plan; null when the cell is blank. */
+export function cellFigure(context, cell, kind) {
+  const value = amountOf(context, cell);
+  if (value === null) return null;
+  const { kind: quantity } = labels[cell];
+  return figure(context, cell, showParts(value, quantity, unitShown(quantity, context.cup.plan.units)), kind);
+}
+
+/** A figure button of the first cell that is not blank, or null. */
+export function firstFigure(context, cells, kind) {
+  const cell = cells.find((each) => amountOf(context, each) !== null);
+  return cell ? cellFigure(context, cell, kind) : null;
+}

@@ -1,0 +1,160 @@
+// A cup on the bench is its frozen amounts and its taps; all else about it is read from those. Pure.
+import { stages } from "../printed.js";
+import { findRow } from "../sheet/sheet.js";
+
+const LAST_HAND_STAGE = "cover";
+const END_OF_POUR = "pour";
+const CONTACT = "part_b";
+const MARKS_NO_STEP = ["calendar"];
+
+const ALSO_FROZEN = [
+  "cups", "coats_to_pour", "vessels_per_cup", "cup_capacity", "cup_graduation", "tint_limit_drops", "starting_drops",
+];
+const FROZEN = [...new Set([
+  ...stages.flatMap((stage) => [stage.duration, ...stage.figures, ...stage.beside.flatMap((beside) => beside.cells)]),
+  ...ALSO_FROZEN,
+])].filter(Boolean);
+
+/** A colour's cups, without those of a damaged or foreign file that nothing could be read from. */
+export function cupsOf(colour) {
+  return (colour.cups ?? []).filter(isWhole);
+}
+
+function isWhole(cup) {
+  const isMoment = (text) => Number.isFinite(Date.parse(text));
+  return typeof cup?.id === "string" && isMoment(cup.begun)
+    && Array.isArray(cup.taps) && cup.taps.every((tap) => typeof tap?.stage === "string" && isMoment(tap.at))
+    && cup.plan?.colours?.length === 1
+    && Object.values(cup.amounts ?? { none: null }).every(Number.isFinite);
+}
+
+/** The moment (milliseconds) at which a cup was first tapped with a name, or null. */
+export function tapped(cup, name) {
+  const tap = cup.taps.find((each) => each.stage === name);
+  return tap ? Date.parse(tap.at) : null;
+}
+
+/** The moment at which A touched B, or null. */
+export const contactOf = (cup) => tapped(cup, CONTACT);
+
+/** The moment at which the pour ended, or null. */
+export const endOfPour = (cup) => tapped(cup, END_OF_POUR);
+
+const has = {
+  "": () => true,
+  tinted: (cup) => cup.plan.colours[0].tint !== "clear",
+  clean_cup: (cup) => cup.amounts.vessels_per_cup !== 1,
+  another_coat: (cup) => cup.coat < (cup.amounts.coats_to_pour ?? 1),
+};
+
+/** The stages that this cup walks through, in their order. */
+export function walkOf(cup) {
+  return stages.filter((stage) => has[stage.only](cup));
+}
+
+/** The stages a person stands by for, up to the cover; what follows only cures. */
+export function isHandStage(stage) {
+  const order = stages.map((each) => each.name);
+  return order.indexOf(stage.name) <= order.indexOf(LAST_HAND_STAGE);
+}
+
+/** The moment from which a stage's clock counts, or null while that has not come. */
+export function startOf(cup, stage) {
+  if (stage.counts_from === "contact") return contactOf(cup);
+  if (stage.counts_from === "end_of_pour") return endOfPour(cup);
+  const walk = walkOf(cup);
+  const before = walk[walk.findIndex((each) => each.name === stage.name) - 1];
+  return before ? tapped(cup, before.name) : null;
+}
+
+/** The moment at which a stage's clock ends: its start and the frozen amount; null without either. */
+export function endOf(cup, stage) {
+  const start = startOf(cup, stage);
+  const seconds = cup.amounts[stage.duration];
+  return start === null || seconds === undefined || seconds === null ? null : start + seconds * 1000;
+}
+
+/** The stage a cup stands at, or null when it is done with. Curing stages come in the order of their clocks. */
+export function stageOf(cup) {
+  if (isOver(cup)) return null;
+  const open = walkOf(cup).filter((stage) => tapped(cup, stage.name) === null);
+  const hand = open.find(isHandStage);
+  if (hand) return hand;
+  const end = (stage) => endOf(cup, stage) ?? Infinity;
+  return open.reduce((first, stage) => (first === null || end(stage) < end(first) ? stage : first), null);
+}
+
+/** Whether a cup was given up before its pour. */
+export const isSetAside = (cup) => tapped(cup, "set_aside") !== null;
+
+/** Whether a cup was given up, or a person has done with it. */
+export const isOver = (cup) => isSetAside(cup) || tapped(cup, "finished") !== null;
+
+/** Whether somebody stands by this cup: opened, and neither covered nor given up. */
+export function isLive(cup) {
+  const stage = stageOf(cup);
+  return stage !== null && isHandStage(stage);
+}
+
+/** Whether a cup is covered and still has a stage before it. */
+export function isCuring(cup) {
+  const stage = stageOf(cup);
+  return stage !== null && !isHandStage(stage);
+}
+
+/** Whether a later coat lies on this cup's coat, so that its own curing no longer matters. */
+export function isRecoated(cup, colour) {
+  return cupsOf(colour).some((each) => each.coat > cup.coat && endOfPour(each) !== null);
+}
+
+/** How many drops of tint are in the cup. */
+export function dropsIn(cup) {
+  const first = cup.taps.find((tap) => tap.stage === "starting_drops");
+  return (first?.count ?? 0) + cup.taps.filter((tap) => tap.stage === "drop").length;
+}
+
+/** The drops to start with: those that hid in the colour's last cup of the same size, else the sheet's. */
+export function firstDrops(cup, colour) {
+  const cups = cupsOf(colour);
+  const earlier = cups.slice(0, cups.findIndex((each) => each.id === cup.id)).reverse();
+  const last = earlier.find((each) => tapped(each, "tint") !== null && !isSetAside(each));
+  const alike = last && last.amounts.cup_volume === cup.amounts.cup_volume;
+  const count = alike ? dropsIn(last) : cup.amounts.starting_drops;
+  return { count: Math.min(count ?? 0, cup.amounts.tint_limit_drops ?? Infinity), from: alike ? last : null };
+}
+
+/** The cup with one more tap at a moment; `count` only for the starting drops. */
+export function withTap(cup, stage, moment, count) {
+  const tap = { stage, at: new Date(moment).toISOString() };
+  return { ...cup, taps: [...cup.taps, count === undefined ? tap : { ...tap, count }] };
+}
+
+/** The cup without its last tap; what was given to the calendar stays given. */
+export function withoutLastTap(cup) {
+  const last = cup.taps.map((tap) => !MARKS_NO_STEP.includes(tap.stage)).lastIndexOf(true);
+  return { ...cup, taps: cup.taps.filter((_, index) => index !== last) };
+}
+
+/** Whether a step back has anything to undo. */
+export function canStepBack(cup) {
+  return cup.taps.some((tap) => !MARKS_NO_STEP.includes(tap.stage));
+}
+
+/** What is frozen of a job for a cup of a colour: the amounts, and the plan that their working is taken from. */
+export function freeze(job, root, colourId) {
+  const { example, ...rest } = job;
+  const plan = { ...rest, colours: [{ ...job.colours.find((colour) => colour.id === colourId), cups: [] }] };
+  const amounts = {};
+  for (const row of [root, findRow(root, colourId), findRow(root, `${colourId}-cup`)]) {
+    for (const name of FROZEN) {
+      const value = row.cells[name]?.value;
+      if (typeof value === "number") amounts[name] = value;
+    }
+  }
+  return { amounts, plan };
+}
+
+/** A new cup of a colour, opened at a moment and not yet tapped. */
+export function newCup({ id, coat, number, moment, job, root, colourId }) {
+  return { id, coat, number, begun: new Date(moment).toISOString(), ...freeze(job, root, colourId), taps: [] };
+}

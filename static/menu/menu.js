@@ -1,0 +1,126 @@
+import { example, grammar, units } from "../printed.js";
+import { openJob, newId, setUnit, state, undoable } from "../keeping/store.js";
+import { clone, choose, element, part, setHidden, setText } from "../lib/dom.js";
+import { listJobs, removeJob } from "../keeping/jobs.js";
+import { dayAndTime } from "../lib/moments.js";
+
+const KINDS = { length: "Lengths", volume: "Volumes", temperature: "Temperatures" };
+const THEMES = { auto: "As the phone", light: "Light, for the sun", dark: "Dark" };
+const THEME_KEY = "sixteenth theme";
+
+/** Bring the menu to life: the jobs on this phone, units, light and dark. */
+export function join(page, { storage, say }) {
+  const menu = part("menu");
+  document.documentElement.dataset.theme = themeNow();
+  let back = null;
+  Object.assign(page.acts, {
+    menu: () => {
+      show();
+      menu.showModal();
+    },
+    "menu-close": () => menu.close(),
+    "new-job": () => {
+      openJob(blankJob());
+      menu.close();
+      page.startOver();
+    },
+    "pick-job": async (button) => {
+      const job = await storage.open(button.dataset.job);
+      if (!job) return say("This job is damaged. Open its file instead.");
+      openJob(job);
+      menu.close();
+      return page.startOver();
+    },
+    "delete-job": async (button) => {
+      back = await removeJob(storage, button.dataset.job);
+      if (button.dataset.job === state.job.id) openAnother();
+      say("Job deleted.");
+      show();
+    },
+    "restore-job": async () => {
+      await back?.();
+      back = null;
+      show();
+    },
+  });
+  for (const [kind, label] of Object.entries(KINDS)) part("units").append(choiceOf(label, unitOptions(kind), (unit) => setUnit(kind, unit), () => state.job.units?.[kind] ?? grammar.jobUnits[kind][0]));
+  part("themes").append(choiceOf("", Object.entries(THEMES), setTheme, themeNow));
+  menu.addEventListener("click", (event) => event.target === menu && menu.close());
+
+  async function show() {
+    const undo = part("menu-undo");
+    setHidden(undo, !undoable());
+    setText(undo, `Undo: ${undoable()}`);
+    const jobs = await listJobs(storage);
+    const lines = jobs.map(lineOf);
+    if (back) lines.push(element("li", {}, element("button", { type: "button", class: "button", "data-act": "restore-job" }, "Undo: job deleted")));
+    part("jobs").replaceChildren(...lines);
+    for (const each of menu.querySelectorAll("[data-mark]")) each.mark();
+  }
+
+  function openAnother() {
+    openJob(JSON.parse(JSON.stringify(example)));
+    page.startOver();
+  }
+}
+
+function themeNow() {
+  try {
+    return localStorage.getItem(THEME_KEY) || "auto";
+  } catch {
+    return "auto";
+  }
+}
+
+function setTheme(theme) {
+  try {
+    localStorage.setItem(THEME_KEY, theme);
+  } catch {
+    // Where nothing is kept, the theme lasts as long as the page.
+  }
+  document.documentElement.dataset.theme = theme;
+}
+
+/** A job with the units, room, card and bench of the one before, and nothing to pour yet. */
+function blankJob() {
+  const { units: chosen, room, card, bench } = JSON.parse(JSON.stringify(state.job));
+  const face = { id: newId("face"), name: "Face 1", shape: "rectangle" };
+  const colour = { id: newId("colour"), name: "Colour 1", swatch: "#08545c", faces: [face], cups: [] };
+  const day = new Date().toLocaleDateString(undefined, { day: "numeric", month: "short" });
+  return { format: "sixteenth-job", version: 1, id: newId("job"), name: `Job of ${day}`, units: chosen, room, card, bench, colours: [colour] };
+}
+
+function unitOptions(kind) {
+  return grammar.jobUnits[kind].map((name) => [name, units[kind].shown.find((unit) => unit.name === name).shown]);
+}
+
+function choiceOf(label, options, chosen, now) {
+  const group = element("fieldset", { class: "choice", "data-mark": true }, element("legend", { class: "choice__legend" }, label));
+  const row = group.appendChild(element("div", { class: "choice__options" }));
+  for (const [value, words] of options) {
+    const option = clone("option");
+    const radio = option.querySelector("input");
+    radio.value = value;
+    radio.name = `menu-${label}`;
+    setText(option.querySelector(".choice__label"), words);
+    option.querySelector(".choice__detail").remove();
+    row.append(option);
+  }
+  group.mark = () => choose(row.querySelectorAll("input"), now());
+  row.addEventListener("change", (event) => {
+    chosen(event.target.value);
+    group.mark();
+  });
+  return group;
+}
+
+function lineOf({ id, name, at }) {
+  const line = clone("job-line");
+  setText(line.querySelector(".job__name"), name || "Job without a name");
+  setText(line.querySelector(".job__when"), `${id === state.job.id ? "open now · " : ""}${dayAndTime(at.getTime(), Date.now())}`);
+  line.querySelector(".job__open").dataset.job = id;
+  const remove = line.querySelector(".job__delete");
+  remove.dataset.job = id;
+  setText(remove.querySelector(".visually-hidden"), `Delete ${name}`);
+  return line;
+}

@@ -1,0 +1,248 @@
+// The small grammar of typed quantities, and how a quantity is shown; webapp/quantities.py is the twin.
+import { grammar, inputs, labels, units } from "../printed.js";
+
+const NUMBER = /^(?:(?:(\d+)(?: +|-))?(\d+)\/(\d+)|(\d+(?:[.,]\d+)*|[.,]\d+))/;
+const THOUSANDS = /^[1-9]\d{0,2}(?:,\d{3})+$/;
+const LONGEST = 40;
+const HALF_UP = 1 + 1e-12;
+
+/** A sentence about what was typed; it is caught in this module and stands beside the field. */
+class Refusal extends Error {}
+
+const suchAs = (kind) => `such as ${grammar.examples[kind] ?? "2"}`;
+const named = (name, kind) => units[kind].shown.find((unit) => unit.name === name);
+
+/** Convert a value in a shown unit to the canonical unit of its kind. */
+export function toCanonical(value, name, kind) {
+  const unit = named(name, kind);
+  return value * unit.factor + unit.offset;
+}
+
+/** Convert a value in the canonical unit of its kind to a shown unit. */
+export function fromCanonical(value, name, kind) {
+  const unit = named(name, kind);
+  return (value - unit.offset) / unit.factor;
+}
+
+function plain(text) {
+  let left = text;
+  for (const [found, instead] of grammar.replacements) left = left.split(found).join(instead);
+  return left.trim();
+}
+
+function readNumber(left, text, kind) {
+  const match = NUMBER.exec(left);
+  if (!match) throw new Refusal(`"${text.trim()}" does not start with a number. Type one, ${suchAs(kind)}.`);
+  const rest = left.slice(match[0].length).replace(/^ +/, "");
+  const [, whole, over, under, digits] = match;
+  if (digits === undefined) {
+    if (Number(under) === 0) throw new Refusal("A fraction over 0 has no value. Type it again, such as 3/16.");
+    return [Number(whole ?? 0) + Number(over) / Number(under), rest];
+  }
+  if (THOUSANDS.test(digits)) {
+    const without = digits.split(",").join("");
+    const either = digits.split(",").length === 2 ? `${without} or ${digits.replace(",", ".")}` : without;
+    throw new Refusal(`"${digits}" can be read two ways. Type ${either}.`);
+  }
+  if ((digits.match(/[.,]/g) ?? []).length > 1) {
+    throw new Refusal(`"${digits}" is no number. Type one, ${suchAs(kind)}.`);
+  }
+  return [Number(digits.replace(",", ".")), rest];
+}
+
+const spellings = new Map();
+
+/** Every spelling of a kind's units in lower case with the unit's name, the longest first. */
+function spellingsOf(kind) {
+  if (!spellings.has(kind)) {
+    const rows = new Map();
+    for (const unit of units[kind].shown) {
+      for (const spelling of [unit.name, ...unit.spellings]) if (spelling) rows.set(spelling.toLowerCase(), unit.name);
+    }
+    spellings.set(kind, [...rows].sort((one, other) => other[0].length - one[0].length));
+  }
+  return spellings.get(kind);
+}
+
+function readUnit(left, kind) {
+  const lower = left.toLowerCase();
+  for (const [spelling, name] of spellingsOf(kind)) {
+    if (lower.startsWith(spelling) && !/^[a-z/^]/.test(lower.slice(spelling.length))) {
+      return [named(name, kind), left.slice(spelling.length).replace(/^ +/, ""), spelling];
+    }
+  }
+  return [null, left, ""];
+}
+
+function noSuchUnit(left, kind) {
+  const names = units[kind].shown.map((unit) => unit.name).filter(Boolean);
+  if (!names.length) return `"${left}" does not belong here. Type a bare number, such as 2.`;
+  return `"${left}" is no unit of ${kind} here. Use ${names.join(", ")}.`;
+}
+
+const twoNumbers = (text, kind) => `"${text.trim()}" holds two numbers. Type one quantity, ${suchAs(kind)}.`;
+
+function read(text, kind, unit) {
+  let left = plain(text);
+  if (left.length > LONGEST) throw new Refusal(`That is too long to read. Type one quantity, ${suchAs(kind)}.`);
+  const negative = left.startsWith("-");
+  if (/^[-+]/.test(left)) left = left.replace(/^[-+]+/, "").trimStart();
+  let total = 0;
+  let last = null;
+  let note = "";
+  while (left) {
+    let number, found, spelling;
+    [number, left] = readNumber(left, text, kind);
+    [found, left, spelling] = readUnit(left, kind);
+    if (!found && last?.name === "ft" && kind === "length") found = named("in", kind);
+    if (last && (!found || !grammar.compoundKinds.includes(kind) || !(found.factor < last.factor))) {
+      throw new Refusal(twoNumbers(text, kind));
+    }
+    if (!found && left) throw new Refusal(NUMBER.test(left) ? twoNumbers(text, kind) : noSuchUnit(left, kind));
+    const taken = grammar.takenAs[kind]?.[spelling];
+    if (taken) note = `${spelling} taken as ${taken}`;
+    last = found ?? named(unit, kind);
+    total += toCanonical(negative && !total ? -number : number, last.name, kind);
+    if (negative && left) throw new Refusal(`"${text.trim()}" cannot be read. Type one quantity, ${suchAs(kind)}.`);
+  }
+  if (!last) throw new Refusal(`Type a number, ${suchAs(kind)}.`);
+  return { value: total, unit: last.name, note };
+}
+
+function refusalAsError(reading) {
+  try {
+    return reading();
+  } catch (refusal) {
+    if (refusal instanceof Refusal) return { error: refusal.message };
+    throw refusal;
+  }
+}
+
+/** Read a typed quantity of a kind, a bare number in `unit`: {value, unit, note} or {error}. */
+export function readQuantity(text, kind, unit) {
+  return refusalAsError(() => read(text, kind, unit));
+}
+
+/** The unit in which a person who chose these job units reads a kind of quantity. */
+export function unitShown(kind, jobUnits) {
+  const own = grammar.jobUnits[kind];
+  if (own) return own.includes(jobUnits?.[kind]) ? jobUnits[kind] : own[0];
+  const other = grammar.shownWith[kind];
+  return other ? other[1][unitShown(other[0], jobUnits)] : units[kind].shown[0].name;
+}
+
+/** The unit that a bare number in an input's field takes. */
+export function unitOfInput(name, jobUnits) {
+  return inputs[name].unit ?? unitShown(inputs[name].kind, jobUnits);
+}
+
+function echo(typed, reading, kind) {
+  const text = typeof typed === "string" ? typed.trim() : rounded(fromCanonical(typed, reading.unit, kind));
+  return /^[-+\d.,/ ]+$/.test(text) ? `${text} ${reading.unit}`.trim() : text;
+}
+
+function readBounded(name, typed, jobUnits) {
+  const input = inputs[name];
+  if (typeof typed !== "string" && typeof typed !== "number") {
+    throw new Refusal(`Type a quantity, ${suchAs(input.kind)}.`);
+  }
+  const unit = unitOfInput(name, jobUnits);
+  const reading = typeof typed === "string" ? read(typed, input.kind, unit) : { value: typed, unit, note: "" };
+  const { least, most } = input;
+  const check = "Check the number and the unit.";
+  if (least && least.value >= 0 && reading.value < 0) {
+    throw new Refusal(`${called(name)} cannot be negative. Type it without the minus sign.`);
+  }
+  if (least && reading.value < least.value * (1 - 1e-9)) {
+    if (reading.value === 0) {
+      throw new Refusal(`${called(name)} cannot be 0. Type at least ${least.text}, or leave it blank.`);
+    }
+    throw new Refusal(`${echo(typed, reading, input.kind)} is less than ${least.text}. ${check}`);
+  }
+  if (most && !(reading.value <= most.value * (1 + 1e-9))) {
+    throw new Refusal(`${echo(typed, reading, input.kind)} is more than ${most.text}. ${check}`);
+  }
+  if (input.kind === "count" && !Number.isInteger(reading.value)) {
+    throw new Refusal(`${called(name)} is a whole number. Type one, such as 2.`);
+  }
+  return reading;
+}
+
+const readings = new Map();
+const MOST_READINGS = 5000;
+
+/** Read what was typed for an input, within its bounds: {value, unit, note} or {error}. */
+export function readInput(name, typed, jobUnits) {
+  // With a hundred faces on the sheet, a key changes one text and leaves four hundred as they were.
+  const key = `${name}|${unitOfInput(name, jobUnits)}|${typeof typed}|${typed}`;
+  if (readings.size > MOST_READINGS) readings.clear();
+  if (!readings.has(key)) readings.set(key, refusalAsError(() => readBounded(name, typed, jobUnits)));
+  return readings.get(key);
+}
+
+const HAS_UNIT = /[a-z"'′″°%]/i;
+
+/** The unit that a bare number typed for an input is in, as it is shown; "" where the text names one. */
+export function unitBehind(name, text, jobUnits) {
+  const kind = inputs[name]?.kind;
+  if (!units[kind] || HAS_UNIT.test(text)) return "";
+  return named(unitOfInput(name, jobUnits), kind).shown;
+}
+
+/** Read a choice: {value} or {error}. */
+export function readChoice(name, typed) {
+  const { options } = inputs[name];
+  if (options.some(([value]) => value === typed)) return { value: typed, unit: "", note: "" };
+  return { error: `Choose one of: ${options.map(([, label]) => label).join(", ")}.` };
+}
+
+/** What a quantity is called on the screen. */
+export function called(name) {
+  return labels[name]?.label ?? name;
+}
+
+/** Round half away from nought to three figures that matter, or to places; no zeros at the end. */
+export function rounded(value, places) {
+  const size = Math.abs(value);
+  const floors = [100, 10, 1, 0.1, 0.01, 0.001];
+  const found = floors.findIndex((floor) => size >= floor);
+  const text = (value * HALF_UP).toFixed(places ?? (found < 0 ? 6 : found));
+  const short = text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+  return short === "-0" ? "0" : short;
+}
+
+/** A canonical value as figure and unit apart, in the unit given. */
+export function showParts(value, kind, unit) {
+  if (kind === "time") {
+    const [, figure, rest] = /^(\S+)\s?(.*)$/.exec(showDuration(value));
+    return { figure, unit: rest };
+  }
+  const [finer, limit] = grammar.finer[unit] ?? [unit, 0];
+  const size = Math.abs(fromCanonical(value, unit, kind));
+  const read = size > 0 && size < limit ? finer : unit;
+  const figure = rounded(fromCanonical(value, read, kind), kind === "money" ? 2 : undefined);
+  const { shown } = named(read, kind);
+  return shown === "°" ? { figure: `${figure}°`, unit: "" } : { figure, unit: shown };
+}
+
+/** A canonical value shown in a unit with three figures that matter. */
+export function show(value, kind, unit) {
+  const parts = showParts(value, kind, unit);
+  return `${parts.figure} ${parts.unit}`.trim();
+}
+
+function two(amount, base, large, small) {
+  const parts = [[Math.floor(amount / base), large], [amount % base, small]].filter(([count]) => count);
+  return parts.map(([count, name]) => `${count} ${name}`).join(" ") || `0 ${small}`;
+}
+
+/** A time as a person says it: "40 s", "27 min", "1 h 10 min". */
+export function showDuration(seconds) {
+  const sign = seconds < 0 ? "-" : "";
+  const size = Math.abs(seconds);
+  if (size < 9.5) return `${sign}${rounded(size, size >= 1 ? 1 : 2)} s`;
+  if (size < 600) return sign + two(Math.floor(size + 0.5), 60, "min", "s");
+  const minutes = Math.floor(size / 60 + 0.5);
+  if (minutes < 48 * 60) return sign + two(minutes, 60, "h", "min");
+  return sign + two(Math.floor(size / 3600 + 0.5), 24, "d", "h");
+}

@@ -1,0 +1,300 @@
+// Fills the cells of a job: the generic runner that webapp/sheet/runner.py is the twin of.
+// A blank argument leaves a cell blank; every blank cell knows why. Nothing here knows a formula by name.
+import { checks, formulas, inputs, levels, nodes, ranges, constants } from "../printed.js";
+import { called, readChoice, readInput } from "./quantities.js";
+
+const isBlank = (typed) => typed === undefined || typed === null || (typeof typed === "string" && !typed.trim());
+const belowOf = Object.fromEntries(
+  Object.keys(levels).map((name) => [name, Object.keys(levels).filter((below) => levels[below].parent === name)]),
+);
+const ownInputs = Object.fromEntries(
+  Object.keys(levels).map((level) => [
+    level,
+    Object.keys(inputs).filter((name) => inputs[name].levels.includes(level) && inputs[name].kind !== "choice"),
+  ]),
+);
+
+const placeOf = new Map(nodes.map((node, place) => [`${node.level} ${node.name}`, place]));
+const askersOf = nodes.map(() => []);
+nodes.forEach((node, place) => {
+  for (const [steps, name] of node.asks) {
+    const level = steps < 0 ? node.below : levelAbove(node.level, steps);
+    askersOf[placeOf.get(`${level} ${name}`)].push(place);
+  }
+});
+
+/** Return the job's rows with every cell filled or blank with its reason. */
+export function calculate(job) {
+  const root = rowsOf(job);
+  const byLevel = Object.fromEntries(Object.keys(levels).map((level) => [level, []]));
+  for (const row of everyRow(root)) byLevel[row.level].push(row);
+  for (const node of nodes) for (const row of byLevel[node.level]) fill(node, row, job.units);
+  return root;
+}
+
+/** Fill again what rests on one input of one row, after it was typed in the job; return the rows as they are now. */
+export function recalculate(root, job, rowId, name) {
+  const row = findRow(root, rowId);
+  if (row.level === "job") row.typed[name] = job[inputs[name].section][name];
+  if (inputs[name].kind === "choice" || isTouched(row) !== row.touched) return calculate(job);
+  const waiting = nodes.map(() => null);
+  waiting[placeOf.get(`${row.level} ${name}`)] = new Set([row]);
+  waiting.forEach((_, place) => {
+    for (const at of waiting[place] ?? []) {
+      if (!fill(nodes[place], at, job.units)) continue;
+      for (const asker of askersOf[place]) {
+        waiting[asker] ??= new Set();
+        for (const each of rowsThatSee(at, nodes[asker].level)) waiting[asker].add(each);
+      }
+    }
+  });
+  return root;
+}
+
+/** Fill a row's cell or check and say whether it differs from before. */
+function fill(node, row, jobUnits) {
+  if (node.when && above(row, node.when[0]).cells[node.when[1]].value !== node.when[2]) return false;
+  if (node.kind === "check") {
+    const check = checkOf(node, row);
+    const place = row.checks.findIndex((each) => each.name === node.name);
+    row.checks.splice(place < 0 ? row.checks.length : place, 1, check);
+    return false;
+  }
+  const before = row.cells[node.name];
+  const cell = cellOf(node, row, jobUnits);
+  const isSame = before && cell.value === before.value && cell.blank === before.blank && cell.winner === before.winner;
+  const saysSame = isSame && ["origin", "typed", "note"].every((part) => cell[part] === before[part]);
+  if (!saysSame) row.cells[node.name] = cell;
+  return !isSame;
+}
+
+/** The rows of a level that can ask for a row's cells: itself, the one above it, or those below. */
+function rowsThatSee(row, level) {
+  if (row.level === level) return [row];
+  for (let found = row.parent; found; found = found.parent) if (found.level === level) return [found];
+  return Object.values(row.rows).flat().flatMap((below) => rowsThatSee(below, level));
+}
+
+function levelAbove(level, steps) {
+  return steps ? levelAbove(levels[level].parent, steps - 1) : level;
+}
+
+/** Walk a row and all rows below it. */
+export function* everyRow(row) {
+  yield row;
+  for (const rows of Object.values(row.rows)) for (const below of rows) yield* everyRow(below);
+}
+
+/** Find a row by its id: "job", a colour's, face's or opening's own, or the colour's id with "-cup" behind it. */
+export function findRow(root, id) {
+  for (const row of everyRow(root)) if (row.id === id) return row;
+  return null;
+}
+
+/** The row of a level as seen from a row: itself, one above it, or a colour's cup. */
+export function rowAt(row, level) {
+  if (level === "cup") return row.rows.cup[0];
+  let found = row;
+  while (level && found.level !== level) found = found.parent;
+  return found;
+}
+
+/** Checks that are wrong, and of those that cannot be made one for each thing that is missing. */
+export function shownChecks(row, cells) {
+  const isAll = cells[0] === "*";
+  const missing = new Set();
+  return row.checks.filter(({ state: at, beside, severity, blank }) => {
+    if (at === "right" || !(isAll || cells.includes(beside))) return false;
+    if (at === "wrong") return true;
+    const reason = `${blank.row.id} ${blank.name}`;
+    const isNews = !isAll && severity !== "note" && !missing.has(reason);
+    missing.add(reason);
+    return isNews;
+  });
+}
+
+function rowsOf(job) {
+  const typed = { ...job.room, ...job.card, ...job.bench };
+  delete typed.name;
+  const root = newRow("job", "job", job.name, 1, typed, null);
+  addRows(root, job);
+  return root;
+}
+
+function newRow(level, id, name, position, typed, parent) {
+  return { level, id: id ?? "", name: name ?? "", position, typed, parent, rows: {}, cells: {}, checks: [] };
+}
+
+function addRows(row, source) {
+  for (const level of belowOf[row.level]) {
+    const key = levels[level].rows;
+    const sources = key ? source[key] ?? [] : [{ id: `${row.id}-${level}` }];
+    row.rows[level] = sources.map((each, index) => {
+      const below = newRow(level, each.id, each.name, index + 1, each, row);
+      addRows(below, each);
+      return below;
+    });
+  }
+  row.touched = isTouched(row);
+}
+
+function isTouched(row) {
+  return ownInputs[row.level].some((name) => !isBlank(row.typed[name]))
+    || Object.values(row.rows).some((rows) => rows.some((below) => below.touched));
+}
+
+function above(row, steps) {
+  let found = row;
+  for (let step = 0; step < steps; step += 1) found = found.parent;
+  return found;
+}
+
+function full(value, origin, winner = "") {
+  return { value, blank: null, origin, winner, typed: "", note: "" };
+}
+
+function empty(blank, origin) {
+  return { value: null, blank, origin, winner: "", typed: "", note: "" };
+}
+
+function cellOf(node, row, jobUnits) {
+  switch (node.kind) {
+    case "input": return inputOf(node, row, jobUnits);
+    case "constant": return full(constants[node.name].value, "constant");
+    case "formula": return formulaOf(node, row);
+    case "choice": return choiceOf(node, row);
+    case "greatest_of":
+    case "least_of": return pickOf(node, row);
+    default: return gatherOf(node, row);
+  }
+}
+
+function inputOf(node, row, jobUnits) {
+  const { name } = node;
+  const input = inputs[name];
+  const typed = row.typed[name];
+  if (!isBlank(typed)) {
+    const reading = input.kind === "choice" ? readChoice(name, typed) : readInput(name, typed, jobUnits);
+    const cell = reading.error
+      ? empty({ kind: "refused", name, row, says: reading.error }, "typed")
+      : full(reading.value, "typed");
+    cell.typed = typeof typed === "string" ? typed : "";
+    cell.note = reading.note ?? "";
+    return cell;
+  }
+  if (node.asks.length) {
+    const taken = above(row, node.asks[0][0]).cells[node.asks[0][1]];
+    return { ...taken, origin: "fallback", winner: node.asks[0][1], typed: "", note: "" };
+  }
+  if (input.fallback === null) return empty({ kind: "missing", name, row, says: "" }, "typed");
+  return full(input.fallback.value, "default");
+}
+
+const signalled = Symbol("not computable");
+
+/** Call a printed function; the signal of one that cannot be computed comes back as a value. */
+function computed(printed, values) {
+  try {
+    const value = printed(...values);
+    return typeof value === "boolean" || Number.isFinite(value) ? value : signalled;
+  } catch (signal) {
+    if (signal instanceof Error) throw signal;
+    return signalled;
+  }
+}
+
+function asked(node, row) {
+  return node.asks.map(([steps, name]) => above(row, steps).cells[name]);
+}
+
+function formulaOf(node, row) {
+  const cells = asked(node, row);
+  const blank = cells.find((cell) => cell.blank)?.blank;
+  if (blank) return empty(blank, "formula");
+  const values = cells.map((cell) => cell.value);
+  const range = ranges[node.name];
+  if (range) {
+    const inside = computed(formulas[`${node.name}_range`], node.range.map((each) => values[each]));
+    if (inside === false) return empty({ kind: "range", name: node.name, row, says: range }, "formula");
+    if (inside === signalled) return empty({ kind: "arithmetic", name: node.name, row, says: "" }, "formula");
+  }
+  const value = computed(formulas[node.name], values);
+  if (value === signalled) return empty({ kind: "arithmetic", name: node.name, row, says: "" }, "formula");
+  return full(value, "formula");
+}
+
+function checkOf(node, row) {
+  const { severity, beside, says } = checks[node.name];
+  const cells = asked(node, row);
+  let blank = cells.find((cell) => cell.blank)?.blank ?? null;
+  let state = "unchecked";
+  if (!blank) {
+    const wrong = computed(formulas[node.name], cells.map((cell) => cell.value));
+    if (wrong === signalled) blank = { kind: "arithmetic", name: node.name, row, says: "" };
+    else state = wrong ? "wrong" : "right";
+  }
+  return { name: node.name, state, blank, severity, beside, says };
+}
+
+function choiceOf(node, row) {
+  const [by, ...options] = node.asks;
+  const chosen = above(row, by[0]).cells[by[1]];
+  if (chosen.blank) return empty(chosen.blank, "choice");
+  const winner = node.cells[chosen.value];
+  const [steps] = options.find(([, name]) => name === winner);
+  const cell = above(row, steps).cells[winner];
+  return { value: cell.value, blank: cell.blank, origin: "choice", winner, typed: "", note: "" };
+}
+
+function pickOf(node, row) {
+  let best = null;
+  let first = null;
+  for (const [steps, name] of node.asks) {
+    const cell = above(row, steps).cells[name];
+    if (cell.blank) {
+      first ??= cell.blank;
+      if (node.needed.includes(name) || cell.blank.kind === "refused") return empty(cell.blank, node.kind);
+    } else if (!best || (node.kind === "greatest_of" ? cell.value > best.value : cell.value < best.value)) {
+      best = full(cell.value, node.kind, name);
+    }
+  }
+  return best ?? empty(first, node.kind);
+}
+
+function gatherOf(node, row) {
+  const name = node.asks[0][1];
+  const rows = row.rows[node.below].filter((below) => below.touched || !levels[node.below].rows);
+  if (!rows.length && (node.kind !== "total" || levels[node.below].empty)) {
+    return empty({ kind: "empty", name: node.below, row, says: "" }, node.kind);
+  }
+  const cells = rows.map((below) => below.cells[name]);
+  const blank = cells.find((cell) => cell.blank)?.blank;
+  if (blank) return empty(blank, node.kind);
+  const values = cells.map((cell) => cell.value);
+  if (node.kind === "total") return full(values.reduce((sum, value) => sum + value, 0), "total");
+  return full(node.kind === "most" ? Math.max(...values) : Math.min(...values), node.kind);
+}
+
+const SECTIONS = { room: " in the room", card: " on the resin card", bench: " on the bench" };
+
+/** Name a row as a person would: "face Ground", "colour 2", "cut-out 1 of face Ground". */
+export function rowTitle(row) {
+  if (row.level === "job") return "the job";
+  if (row.level === "cup") return `the cups of ${rowTitle(row.parent)}`;
+  const word = levels[row.level].word;
+  const isSaid = row.name.toLowerCase().startsWith(word);
+  const title = isSaid ? row.name : `${word} ${row.name || row.position}`;
+  return row.level === "opening" ? `${title} of ${rowTitle(row.parent)}` : title;
+}
+
+/** The sentence that says why a cell is blank. */
+export function because(blank) {
+  const { kind, name, row, says } = blank;
+  if (kind === "refused" || kind === "range") return says;
+  if (kind === "empty") return `${capital(rowTitle(row))} has ${levels[name].empty}.`;
+  const place = row.level === "job" ? SECTIONS[inputs[name]?.section] ?? "" : `, ${rowTitle(row)}`;
+  if (kind === "missing") return `${called(name)} is missing${place}.`;
+  return `${called(name)} cannot be worked out from these figures${place}.`;
+}
+
+const capital = (words) => words.slice(0, 1).toUpperCase() + words.slice(1);

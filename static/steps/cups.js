@@ -1,0 +1,56 @@
+import { fromCanonical, rounded, show, unitShown } from "../sheet/quantities.js";
+import { state } from "../keeping/store.js";
+import { redraw } from "../lib/dom.js";
+import { drawCup } from "../pictures/cup.js";
+
+const LIMITS = {
+  cup_capacity_limit: "your cup, filled no further than you allow",
+  pourable_volume: "what you can pour and spread before it thickens",
+  cup_mass_limit: "the resin card’s largest batch",
+};
+
+/** Bring the cups to life: the measuring cup with its fill lines, and why there are that many. */
+export function join(page) {
+  Object.assign(page.say, {
+    ratio: (row) => ratioInWords(row.cells),
+    "your-cup": (row) => yourCup(row.cells),
+    "a-coat": (row) => (row.cells.coats_to_pour?.value > 1 ? `, for each of ${row.cells.coats_to_pour.value} coats` : ""),
+    "why-before": (row) => (row.cells.cups?.value === 1 ? "One cup is enough. It may hold" : "Because one cup may hold"),
+    "why-after": (row) => `${LIMITS[row.cells.cup_limit?.winner] ?? "the least of your limits"}.`,
+  });
+  page.draw.cup = (node, row) => {
+    const cup = cupOf(row);
+    node.hidden = !cup;
+    if (cup) redraw(node, cup, drawCup);
+  };
+  page.requestRender();
+}
+
+function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis }) {
+  if (a.blank || b.blank) return "ratio missing";
+  return `${rounded(a.value)}:${rounded(b.value)}${basis.value === "mass" ? " by mass" : ""}`;
+}
+
+function yourCup({ cup_capacity: capacity, cup_graduation: graduation }) {
+  const unit = unitShown("volume", state.job.units);
+  const says = (cell) => (cell.blank ? "____" : show(cell.value, "volume", unit));
+  return `Cup of ${says(capacity)}, marked every ${says(graduation)}.`;
+}
+
+/** What the picture of a cup row shows, in the job's unit of volume; null where no cup is known. */
+function cupOf(row) {
+  const { cells: job } = row.parent.parent;
+  if (job.cup_capacity.blank) return null;
+  const unit = unitShown("volume", state.job.units);
+  const inUnit = (value) => fromCanonical(value, unit, "volume");
+  const { reading_a: a, reading_total: total } = row.cells;
+  const says = (cell) => `to ${show(cell.value, "volume", unit)}`;
+  const fills = a.blank || total.blank ? [] : [
+    { part: "a", to: inUnit(a.value), says: "Part A", also: says(a) },
+    { part: "b", to: inUnit(total.value), says: "then B", also: says(total) },
+  ];
+  const capacity = inUnit(job.cup_capacity.value);
+  const graduation = job.cup_graduation.blank ? capacity : inUnit(job.cup_graduation.value);
+  const words = fills.map((fill) => `${fill.says} ${fill.also}`).join(", ") || "no fill lines yet";
+  return { capacity, graduation, fills, title: `Your cup of ${show(job.cup_capacity.value, "volume", unit)}: ${words}` };
+}

@@ -1,0 +1,79 @@
+// One entry of the formula book: a formula, a check or a constant, with all that is known of it.
+import { checks, constants, inputs, ranges } from "../printed.js";
+import { called } from "../sheet/quantities.js";
+import { workings } from "../workings.js";
+import { element } from "../lib/dom.js";
+import { mathOf } from "../lib/math.js";
+import { inWords, rulesOf, stepOf } from "./formula-steps.js";
+
+const SECTIONS = { room: "the room", card: "the resin card", bench: "the bench", colour: "a colour", face: "a face", shape: "a shape" };
+
+/** All words of an entry that a search looks through, in lower case. */
+export function entryWords(name) {
+  const { summary = "", source, unit = "", example = "", inputs: asked = {} } = workings[name] || constants[name];
+  const says = checks[name]?.says ?? "";
+  return [called(name), ...Object.keys(asked).map(called), summary, says, source, unit, example].join(" ").toLowerCase();
+}
+
+/**
+ * Make what an entry shows once it is open.
+ * @param {string} name
+ * @param {Map<string, object>} entries those there are, for the ways from one to another
+ */
+export function entryBody(name, entries) {
+  return element("div", { class: "entry__body" }, ...(workings[name] ? formulaBody(name, entries) : constantBody(name)));
+}
+
+function constantBody(name) {
+  return [sourceLine("Source", constants[name].source)];
+}
+
+function formulaBody(name, entries) {
+  const { summary, source, example, levels, unit, inputs: asked, steps, rules } = workings[name];
+  const check = checks[name];
+  return [
+    check && element("p", {}, summary),
+    check && line("Stands beside", called(check.beside)),
+    element("p", { class: "entry__line" }, `For ${levels.map(levelInWords).join(" and ") || "one moment of a cup’s heat, or one point of a bead"}${check ? "" : `, in ${unit}`}.`),
+    ...steps.map((step) => stepOf(step, () => null)),
+    mathOf(steps),
+    ...rulesOf(rules),
+    inputList(asked, entries),
+    ranges[name] && line("Blank outside its range", ranges[name]),
+    example && sourceLine("Example", example),
+    source && sourceLine("Source", source),
+  ].filter(Boolean);
+}
+
+function levelInWords(word) {
+  if (word === "job") return "the job";
+  return word === "cup" ? "each cup" : `each ${word}`;
+}
+
+function line(label, says) {
+  return element("p", { class: "entry__line" }, element("b", {}, `${label}: `), says);
+}
+
+function sourceLine(label, says) {
+  return element("p", { class: "working__source" }, `${label}: ${says}`);
+}
+
+function inputList(asked, entries) {
+  const names = Object.keys(asked);
+  if (!names.length) return null;
+  return element("ul", { class: "entry__inputs", "aria-label": "Inputs" }, names.map((name) => element("li", {}, inputOf(name, asked[name], entries))));
+}
+
+/** An input with its unit: a way to its own entry, or where a person enters it. */
+function inputOf(name, unit, entries) {
+  const goal = entries.has(name) ? name : entries.has(gathered(name)) ? gathered(name) : null;
+  const from = constants[name]?.shown ?? (inputs[name] ? `entered for ${SECTIONS[inputs[name].section]}` : goal ? "" : "chosen or picked");
+  const words = [element("span", { class: "entry__input" }, called(name)), element("span", { class: "entry__from" }, [unit, from].filter(Boolean).join(", "))];
+  if (!goal) return element("span", { class: "entry__plain" }, words);
+  return element("button", { type: "button", class: "entry__go", "data-act": "book-turn", "data-formula": goal, "aria-label": `${called(name)}, in ${inWords(unit)}: turn to it` }, words);
+}
+
+/** What a total, greatest or least over rows gathers. */
+function gathered(name) {
+  return name.replace(/^(total|most|least)_/, "");
+}

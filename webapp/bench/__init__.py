@@ -1,0 +1,1 @@
+"""The bench: its stages, in one table, and the readiness asked for before a cup begins."""

@@ -1,0 +1,1 @@
+"""The server for desks: its pages, and the socket it listens on."""
