@@ -6,9 +6,11 @@ import json
 import re
 import stat
 import threading
+from contextlib import contextmanager
 
 import pytest
 from flask.testing import FlaskClient
+from waitress import wasyncore
 
 from webapp.app import Settings, create_app, secret_key
 from webapp.job.demo import EXAMPLE_JOB
@@ -45,12 +47,23 @@ class ClosingClient(FlaskClient):
 @pytest.fixture(scope="module")
 def port(app):
     """The port of a real server, since the test client never meets waitress's own answers."""
+    with serving(app) as (server, _):
+        yield server.effective_port
+
+
+@contextmanager
+def serving(app):
+    """Serve in a thread of this process; on the way out the server closes in its own thread, and it ends."""
     server = open_server(app, "127.0.0.1", 0)
-    thread = threading.Thread(target=server.run, daemon=True)
+    thread = threading.Thread(target=server.run)
     thread.start()
-    yield server.effective_port
-    server.close()
-    server.task_dispatcher.shutdown()
+    try:
+        yield server, thread
+    finally:
+        server.task_dispatcher.shutdown()
+        # A socket that another thread closes is still in the list that the loop has begun to wait for.
+        server.trigger.pull_trigger(lambda: wasyncore.close_all(server._map))
+        thread.join()
 
 
 def guards_of(response):
@@ -219,12 +232,28 @@ def test_a_body_past_the_limit_is_refused_in_plain_words(client):
     assert "larger than 5 MB" in response.get_data(as_text=True)
 
 
-def test_a_file_comes_over_the_wire_with_its_headers(port):
+def fetch(port):
+    """Ask for the phone page over the wire and read the answer to its end."""
     connection = http.client.HTTPConnection("127.0.0.1", port, timeout=10)
     connection.request("GET", "/", headers={"Accept-Encoding": "br"})
     response = connection.getresponse()
     response.read()
     connection.close()
+    return response
+
+
+def test_a_server_that_closes_ends_its_thread_without_an_error(app, monkeypatch):
+    errors = []
+    monkeypatch.setattr(threading, "excepthook", errors.append)
+    for _ in range(20):
+        with serving(app) as (server, thread):
+            assert fetch(server.effective_port).status == 200
+        assert not thread.is_alive()
+    assert errors == []
+
+
+def test_a_file_comes_over_the_wire_with_its_headers(port):
+    response = fetch(port)
     assert response.status == 200
     assert {name: response.getheader(name) for name in GUARDS} == GUARDS
     assert response.getheader("Server") is None
