@@ -210,7 +210,7 @@ def test_what_a_choice_or_pick_stands_for_has_one_unit() -> None:
 
 
 @pytest.mark.parametrize("kind", [kind for kind in canonical_units() if kind != "truth"])
-def test_no_parameter_keeps_its_canonical_unit_abroad(kind: str) -> None:
+def test_every_kind_has_two_foreign_units_unlike_its_own_and_each_other(kind: str) -> None:
     unit = canonical_units()[kind]
     one = registry().Quantity(1.0, unit.pint)
     for name in unit.foreign:
@@ -228,8 +228,18 @@ def test_every_constant_stands_in_the_unit_of_its_kind(constant: Any) -> None:
     assert constant.shown
 
 
-def test_a_stray_factor_of_conversion_is_noticed() -> None:
+def test_a_length_added_to_a_volume_is_noticed() -> None:
     row = BOOK.formulas["film_volume"]
     wrong = replace(row, function=lambda face_area, depth, texture_depth: face_area * depth + texture_depth)
-    with pytest.raises(ProofError):
+    with pytest.raises(ProofError, match="film_volume"):
+        prove(wrong)
+
+
+# A stray factor scales every system of units alike: only a value from outside can notice that one.
+def test_a_conversion_within_a_formula_is_noticed() -> None:
+    row = BOOK.formulas["dew_margin"]
+    wrong = replace(
+        row, function=lambda surface_temperature, dew_point: surface_temperature - 273.15 - dew_point
+    )
+    with pytest.raises(ProofError, match="dew_margin"):
         prove(wrong)
