@@ -7,8 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from webapp import heat_curve
-from webapp.bead_profile import bead_profile
+from tests.phone_curves import beads, heat_curves
 from webapp.formulas import bead, bubbles, cup_heat, edge_hold, flow, hiding, level
 from webapp.formulas.constants import CONSTANTS
 
@@ -53,10 +52,9 @@ def test_a_sharper_corner_holds_no_less(a: float, wet: float, corner: float, by:
 @LAW
 @given(lengths, edge_angles, st.floats(0.02, 5), st.floats(1.05, 3))
 def test_a_wider_stroke_holds_more_and_no_bead_passes_its_two_limits(
-    a: float, angle: float, width: float, by: float
+    phone, a: float, angle: float, width: float, by: float
 ):
-    narrow = bead_profile({"stroke_width": width, "capillary_length": a, "edge_angle": angle})
-    wide = bead_profile({"stroke_width": width * by, "capillary_length": a, "edge_angle": angle})
+    narrow, wide = beads(phone, (width, a, angle), (width * by, a, angle))
     assert 0 < narrow.section < wide.section
     assert at_most(narrow.height, wide.height) or angle > math.pi / 2
     assert narrow.height <= 2 * a * math.sin(angle / 2) * (1 + 1e-6)
@@ -66,9 +64,8 @@ def test_a_wider_stroke_holds_more_and_no_bead_passes_its_two_limits(
 
 @LAW
 @given(lengths, edge_angles, st.floats(0.02, 5), more)
-def test_a_bead_is_free_of_scale(a: float, angle: float, width: float, by: float):
-    one = bead_profile({"stroke_width": width, "capillary_length": a, "edge_angle": angle})
-    other = bead_profile({"stroke_width": width * by, "capillary_length": a * by, "edge_angle": angle})
+def test_a_bead_is_free_of_scale(phone, a: float, angle: float, width: float, by: float):
+    one, other = beads(phone, (width, a, angle), (width * by, a * by, angle))
     assert other.height == pytest.approx(one.height * by, rel=1e-7)
     assert other.section == pytest.approx(one.section * by**2, rel=1e-7)
 
@@ -144,17 +141,17 @@ def cup(mass: float, room: float, constant: float) -> dict[str, float]:
 @LAW
 @given(st.floats(5, 2000), st.floats(278, 313), st.floats(3e-5, 2e-3), more, st.floats(1, 15))
 def test_a_larger_or_a_warmer_cup_gels_sooner_and_gets_hotter(
-    mass: float, room: float, constant: float, by: float, warmer: float
+    phone, mass: float, room: float, constant: float, by: float, warmer: float
 ):
-    curve = heat_curve.heat_curve(cup(mass, room, constant))
-    conversions = [moment.state[0] for moment in curve.moments]
+    curve, larger, warm = heat_curves(
+        phone, cup(mass, room, constant), cup(mass * by, room, constant), cup(mass, room + warmer, constant)
+    )
+    conversions = [conversion for conversion, _ in curve.states]
     assert all(before < after for before, after in pairwise(conversions))
     assert 0 <= conversions[0] <= conversions[-1] <= 1
-    assert all(moment.state[1] >= room - 1e-6 for moment in curve.moments)
-    larger = heat_curve.heat_curve(cup(mass * by, room, constant))
+    assert all(temperature >= room - 1e-6 for _, temperature in curve.states)
     assert larger.gel_time <= curve.gel_time * 1.0005
     assert larger.peak_temperature >= curve.peak_temperature - 0.1
-    warm = heat_curve.heat_curve(cup(mass, room + warmer, constant))
     assert warm.gel_time < curve.gel_time
     assert warm.peak_temperature > curve.peak_temperature
     rise = CONSTANT["reaction_heat"] / CONSTANT["heat_capacity"]

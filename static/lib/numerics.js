@@ -1,5 +1,5 @@
 // Short generic numerics: a stiff integrator of two rates, a search for a root, a quadrature.
-// webapp/numerics.py is the twin. Nothing here knows of resin: what is integrated is handed in.
+// Nothing here knows of resin: what is integrated is handed in.
 
 const MOST_STEPS = 2000;
 const MOST_HALVINGS = 40;
@@ -18,7 +18,7 @@ const POINTS = [
  * @param {number} length
  * @param {[number, number]} scales
  */
-export function rosenbrockStep(rates, start, length, scales) {
+function rosenbrockStep(rates, start, length, scales) {
   const [x, y] = start.state;
   const [f, g] = start.rates;
   const dx = NUDGE * scales[0];

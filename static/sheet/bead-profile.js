@@ -1,13 +1,10 @@
 // The bead over a stroke: its height, section and profile, from the book's formulas of its skin.
-// webapp/bead_profile.py is the twin. The values are cells of the sheet by their names, in canonical units.
+// The values are cells of the sheet by their names, in canonical units. The tests hold it to SciPy.
 import { areaUnder, rootNear } from "../lib/numerics.js";
 import { formulas } from "../printed.js";
 
 const STRIPS = 16;
 const POINTS = 24;
-
-/** The cells that `beadProfile` asks for. */
-export const beadAsks = ["stroke_width", "capillary_length", "edge_angle"];
 
 /**
  * Return the bead that stands over a stroke just before it runs over: cm, cm2, and its half profile [out, up].

@@ -1,6 +1,6 @@
 // The cup's heat curve: conversion and temperature over time, gel time and peak, from the book's rates.
-// webapp/heat_curve.py is the twin. All that is known of resin comes from printed formulas; the values are
-// cells of the sheet by their names, in canonical units.
+// All that is known of resin comes from printed formulas; the values are cells of the sheet by their names, in
+// canonical units. The tests hold it to SciPy.
 import { crossing, integrate, rootNear } from "../lib/numerics.js";
 import { formulas } from "../printed.js";
 
@@ -82,7 +82,7 @@ export function rateConstant(values) {
 }
 
 /** Return the seconds in which a cup gels, going no further than that. */
-export function gelTime(values) {
+function gelTime(values) {
   const rates = ratesOf(values);
   const gelled = pastGel(values);
   const done = (moment) => gelled(moment) >= 0;

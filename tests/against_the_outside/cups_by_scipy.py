@@ -1,11 +1,8 @@
 """Cups and cards as values of the sheet, and what SciPy makes of the rates of their heat."""
 
-from functools import cache
-
 from scipy.integrate import solve_ivp
 from scipy.optimize import minimize_scalar
 
-from webapp import heat_curve
 from webapp.formulas import cup_heat, heat_rates
 from webapp.formulas.constants import CONSTANTS
 
@@ -47,10 +44,30 @@ def card(pot_life, temperature, mass, constants=CONSTANT):
     }
 
 
-@cache
-def _by_scipy(key):
-    values = dict(key)
-    rates = heat_curve.rates_of(values)
+def rates_of(v):
+    """What the book's formulas say of a cup's conversion and temperature at one moment."""
+
+    def rates(_, state):
+        conversion, temperature = map(float, state)
+        kinetics = [v[name] for name in KINETICS]
+        curing = heat_rates.conversion_rate(conversion, temperature, v["rate_constant"], *kinetics)
+        capacity = heat_rates.mix_heat_capacity(
+            temperature,
+            v["heat_capacity"],
+            v["heat_capacity_slope"],
+            v["greatest_heat_capacity"],
+            v["kinetic_reference_temperature"],
+        )
+        air = v["air_temperature"]
+        loss = heat_rates.surface_loss(temperature, air, v["air_loss"], v["air_loss_slope"])
+        cup = (v["reaction_heat"], v["cup_mass"], v["cup_surface"])
+        return curing, heat_rates.heating_rate(curing, capacity, loss, temperature, air, *cup)
+
+    return rates
+
+
+def by_scipy(values):
+    """Gel time in s and peak in K, by an implicit method with tight tolerances."""
 
     def gelled(_, state):
         return state[0] - values["gel_conversion"]
@@ -61,7 +78,7 @@ def _by_scipy(key):
     gelled.direction = cured.direction = 1
     cured.terminal = True
     found = solve_ivp(
-        lambda _, state: rates((float(state[0]), float(state[1]))),
+        rates_of(values),
         (0, 1e9),
         (0.0, values["resin_temperature"]),
         method="Radau",
@@ -74,8 +91,3 @@ def _by_scipy(key):
     between = (found.t[max(hottest - 1, 0)], found.t[min(hottest + 1, len(found.t) - 1)])
     peak = minimize_scalar(lambda time: -found.sol(time)[1], bounds=between, method="bounded")
     return float(found.t_events[0][0]), max(-float(peak.fun), float(found.y[1].max()))
-
-
-def by_scipy(values):
-    """Gel time in s and peak in K, by an implicit method with tight tolerances."""
-    return _by_scipy(tuple(sorted(values.items())))

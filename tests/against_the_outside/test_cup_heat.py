@@ -6,7 +6,7 @@ from scipy.optimize import minimize_scalar
 
 from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, KINETICS, by_scipy, card, cup
 from tests.against_the_outside.last_digit import agrees
-from webapp import heat_curve
+from tests.phone_curves import heat_curves, rate_constants
 from webapp.formulas import cup_heat, heat_rates
 
 
@@ -36,22 +36,31 @@ def test_cups_with_heat_capacity_and_loss_held_constant(mass, room, minutes, deg
     gel, peak = by_scipy(values)
     assert gel / 60 == pytest.approx(float(minutes), abs=0.001)
     assert peak - ICE_POINT == pytest.approx(float(degrees), abs=0.01)
-    curve = heat_curve.heat_curve(values)
-    assert curve.gel_time / 60 == pytest.approx(float(minutes), rel=0.0005)
-    assert curve.peak_temperature - ICE_POINT == pytest.approx(float(degrees), abs=0.1)
 
 
-def test_the_card_of_45_minutes_150_g_25_degrees():
-    # SciPy: rate constant 2.37855e-4 per second, peak 178.5 degC; 100 g gel at 49.07 min, peak 167.8 degC.
-    found = heat_curve.rate_constant(card(2700.0, 25, 150))
+def test_the_phones_cups_with_heat_capacity_and_loss_held_constant(phone):
+    cups = [cup(2.4e-4, mass, room, room, HELD) for mass, room, *_ in HELD_CASES]
+    for curve, (*_, minutes, degrees) in zip(heat_curves(phone, *cups), HELD_CASES, strict=True):
+        assert curve.gel_time / 60 == pytest.approx(float(minutes), rel=0.0005)
+        assert curve.peak_temperature - ICE_POINT == pytest.approx(float(degrees), abs=0.1)
+
+
+# SciPy: rate constant 2.37855e-4 per second, peak 178.5 degC; 100 g gel at 49.07 min, peak 167.8 degC.
+CARD_CASES = [(150, "45.00", "178.5"), (100, "49.07", "167.8")]
+
+
+@pytest.mark.parametrize(("mass", "minutes", "degrees"), CARD_CASES)
+def test_the_card_of_45_minutes_150_g_25_degrees(mass, minutes, degrees):
+    gel, peak = by_scipy(cup(2.37855e-4, mass, 25, 25))
+    assert agrees(gel / 60, minutes)
+    assert agrees(peak - ICE_POINT, degrees)
+
+
+def test_the_phones_card_of_45_minutes_150_g_25_degrees(phone):
+    [found] = rate_constants(phone, card(2700.0, 25, 150))
     assert found == pytest.approx(2.37855e-4, rel=0.0002)
-    assert agrees(heat_curve.gel_time(cup(found, 150, 25, 25)) / 60, "45.000")
-    larger, smaller = cup(2.37855e-4, 150, 25, 25), cup(2.37855e-4, 100, 25, 25)
-    for values, minutes, degrees in ((larger, "45.00", "178.5"), (smaller, "49.07", "167.8")):
-        gel, peak = by_scipy(values)
-        assert agrees(gel / 60, minutes)
-        assert agrees(peak - ICE_POINT, degrees)
-        curve = heat_curve.heat_curve(values)
+    for mass, minutes, degrees in CARD_CASES:
+        [curve] = heat_curves(phone, cup(found, mass, 25, 25))
         assert agrees(curve.peak_temperature - ICE_POINT, degrees)
         assert curve.gel_time / 60 == pytest.approx(float(minutes), rel=0.0005)
 
@@ -110,19 +119,16 @@ def test_the_fastest_conversion_is_the_0_19719_of_semenovs_number():
 
 def test_an_eighth_of_an_inch_at_30_degrees_runs_off_and_a_sixteenth_does_not():
     # The model of a film on insulating board, not tested by experiment: a 45 min resin at 30 degC.
-    rate = heat_curve.rate_constant(card(2700.0, 25, 150))
     kinetics = [CONSTANT[name] for name in ("reaction_heat", "air_loss", *KINETICS)]
-    assert cup_heat.film_semenov_number(0.3175, 1.10, rate, 303.15, *kinetics) > 0.5
-    assert cup_heat.film_semenov_number(0.15875, 1.10, rate, 303.15, *kinetics) < 0.5
+    assert cup_heat.film_semenov_number(0.3175, 1.10, 2.37855e-4, 303.15, *kinetics) > 0.5
+    assert cup_heat.film_semenov_number(0.15875, 1.10, 2.37855e-4, 303.15, *kinetics) < 0.5
 
 
 def test_a_film_thickens_two_to_three_times_later_than_the_cup():
     # The model of the cup's heat; 30 % to gel, where a mix has thickened by hand.
-    rate = heat_curve.rate_constant(card(2700.0, 25, 150))
     kinetics = [CONSTANT[name] for name in KINETICS]
-    thick = {**cup(rate, 150, 25, 25), "gel_conversion": 0.25}
-    later = heat_rates.film_gel_time(rate, 298.15, 0.25, *kinetics) / heat_curve.gel_time(thick)
-    assert 2 < later < 3
+    thick, _ = by_scipy({**cup(2.37855e-4, 150, 25, 25), "gel_conversion": 0.25})
+    assert 2 < heat_rates.film_gel_time(2.37855e-4, 298.15, 0.25, *kinetics) / thick < 3
 
 
 @pytest.mark.parametrize(

@@ -1,21 +1,13 @@
-"""The cup's heat curve over hot, cold, tiny and large cups, in both languages, held against SciPy."""
+"""The phone's heat curve over hot, cold, tiny and large cups, held against SciPy."""
 
 import pytest
 
 from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, by_scipy, card, cup
 from tests.against_the_outside.last_digit import agrees
-from webapp import heat_curve
+from tests.phone_curves import heat_curves, rate_constants
 from webapp.formulas import working_time
 
 NEAR = 0.005
-
-IN_JAVASCRIPT = """async (cases) => {
-  const { heatCurve, rateConstant } = await import(new URL("sheet/heat-curve.js", window.modules));
-  return cases.map((each) => {
-    const curve = heatCurve(each);
-    return [curve.gel.time, curve.peak.state[1], curve.peak.time, each.pot_life ? rateConstant(each) : 0];
-  });
-}"""
 
 TIMED = """async ([card, cup]) => {
   const { heatCurve, rateConstant } = await import(new URL("sheet/heat-curve.js", window.modules));
@@ -36,24 +28,12 @@ GRID = [
 ]
 
 
-def test_the_curve_is_scipys_within_half_a_percent_over_hot_cold_tiny_and_large_cups():
-    for values in GRID:
+def test_the_curve_is_scipys_within_half_a_percent_over_hot_cold_tiny_and_large_cups(phone):
+    for values, curve in zip(GRID, heat_curves(phone, *GRID), strict=True):
         gel, peak = by_scipy(values)
-        curve = heat_curve.heat_curve(values)
         assert curve.gel_time == pytest.approx(gel, rel=NEAR)
         rise = max(peak - values["air_temperature"], 1.0)
         assert curve.peak_temperature == pytest.approx(peak, abs=NEAR * rise)
-
-
-def test_the_phones_curve_is_scipys_within_half_a_percent_too(phone):
-    for values, found in zip(GRID, phone.evaluate(IN_JAVASCRIPT, GRID), strict=True):
-        gel, peak = by_scipy(values)
-        rise = max(peak - values["air_temperature"], 1.0)
-        assert found[0] == pytest.approx(gel, rel=NEAR)
-        assert found[1] == pytest.approx(peak, abs=NEAR * rise)
-        curve = heat_curve.heat_curve(values)
-        assert found[0] == pytest.approx(curve.gel_time, rel=1e-6)
-        assert found[1] == pytest.approx(curve.peak_temperature, rel=1e-6)
 
 
 CARDS = [
@@ -64,36 +44,36 @@ CARDS = [
 ]
 
 
-def test_a_cup_like_the_cards_gels_on_the_cards_pot_life_in_both_languages(phone):
+def test_a_cup_like_the_cards_gels_on_the_cards_pot_life(phone):
     cups = []
-    for values in CARDS:
-        rate = heat_curve.rate_constant(values)
+    for values, rate in zip(CARDS, rate_constants(phone, *CARDS), strict=True):
         degrees = values["pot_life_temperature"] - ICE_POINT
-        cups.append(values | cup(rate, values["pot_life_mass"], degrees, degrees))
-        assert heat_curve.gel_time(cups[-1]) == pytest.approx(values["pot_life"], rel=1e-5)
-    for values, found in zip(cups, phone.evaluate(IN_JAVASCRIPT, cups), strict=True):
-        assert found[3] == pytest.approx(values["rate_constant"], rel=1e-6)
-        assert found[0] == pytest.approx(values["pot_life"], rel=1e-5)
+        cups.append(cup(rate, values["pot_life_mass"], degrees, degrees))
+    for values, curve in zip(CARDS, heat_curves(phone, *cups), strict=True):
+        assert curve.gel_time == pytest.approx(values["pot_life"], rel=1e-5)
+    for values, each in list(zip(CARDS, cups, strict=True))[::12]:
+        assert by_scipy(each)[0] == pytest.approx(values["pot_life"], rel=NEAR)
 
 
-def test_time_alone_scales_a_cup_that_cannot_lose_heat():
+def test_time_alone_scales_a_cup_that_cannot_lose_heat(phone):
     # Without a loss the rate constant only stretches time: the peak is the adiabatic rise.
     closed = {**HELD, "air_loss": 0.0}
-    curve = heat_curve.heat_curve(cup(2.4e-4, 100, 25, 25, closed))
-    twice = heat_curve.heat_curve(cup(4.8e-4, 100, 25, 25, closed))
+    cups = [cup(rate, 100, 25, 25, closed) for rate in (2.4e-4, 4.8e-4)]
+    curve, twice = heat_curves(phone, *cups)
     assert curve.gel_time == pytest.approx(2 * twice.gel_time, rel=1e-3)
-    assert agrees((curve.moments[-1].state[1] - 298.15) / curve.moments[-1].state[0], "210.53")
+    conversion, temperature = curve.states[-1]
+    assert agrees((temperature - 298.15) / conversion, "210.53")
 
 
-def test_a_warmer_room_is_shorter_than_the_card_by_no_more_than_the_time_factor():
-    rate = heat_curve.rate_constant(card(2700.0, 25, 150))
-    warm = heat_curve.gel_time(cup(rate, 150, 35, 35))
+def test_a_warmer_room_is_shorter_than_the_card_by_no_more_than_the_time_factor(phone):
+    [rate] = rate_constants(phone, card(2700.0, 25, 150))
+    [warm] = heat_curves(phone, cup(rate, 150, 35, 35))
     # 57 kJ/mol: time against 25 degC is 0.4742 at 35 degC; a cup that warms itself follows it loosely.
     factor = working_time.working_time(
         1.0, 298.15, 308.15, CONSTANT["activation_energy"], CONSTANT["gas_constant"]
     )
     assert agrees(factor, "0.4742")
-    assert warm / 2700.0 == pytest.approx(factor, rel=0.1)
+    assert warm.gel_time / 2700.0 == pytest.approx(factor, rel=0.1)
 
 
 def test_the_phone_takes_under_5_ms_at_a_quarter_of_its_speed(phone):
