@@ -140,6 +140,7 @@ class Bench:
 
     def tick_the_lines(self) -> None:
         """Tap each line of make ready."""
+        expect(self.root.locator(".ready__line").first).to_be_visible()
         for line in self.root.locator(".ready__line").all():
             line.click()
 

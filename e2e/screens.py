@@ -1,12 +1,16 @@
-"""A picture of every screen, on a phone and a tablet, light and dark: `python -m e2e.screens FOLDER`."""
+"""A picture of every screen, on a phone and a tablet, light and dark: `python -m e2e.screens FOLDER`.
+
+Ends with an error that names the last screen reached where a walk did not come to its end.
+"""
 
 import sys
 import tempfile
 from collections.abc import Iterator
+from itertools import product
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Page, expect, sync_playwright
+from playwright.sync_api import Browser, Error, Page, expect, sync_playwright
 
 from e2e.bench import WALK, Bench
 from e2e.browser import launch
@@ -18,6 +22,9 @@ DEVICES: dict[str, dict[str, Any]] = {
     "phone": PHONE,
     "tablet": {**PHONE, "viewport": {"width": 820, "height": 1180}, "device_scale_factor": 1},
 }
+SCHEMES = ("light", "dark")
+# A loaded machine takes its time; nothing here is measured.
+PATIENCE = 120_000
 STEPS = ("Resin and room", "Faces", "Cups", "Tint", "Pour and cure", "Record")
 
 
@@ -49,6 +56,7 @@ def screens(page: Page, address: str) -> Iterator[str]:
     page.keyboard.press("Escape")
     page.locator("[data-act=bench]").first.evaluate("(button) => button.click()")
     bench = Bench(page)
+    expect(bench.root).to_be_visible()
     yield "bench-make-ready"
     bench.tick_the_lines()
     for number, words in enumerate(("Begin the cup", *WALK)):
@@ -57,24 +65,45 @@ def screens(page: Page, address: str) -> Iterator[str]:
         yield f"bench-{number + 1:02}-after-{words.lower().replace(',', '').replace(' ', '-')}"
 
 
-def main(folder: str) -> None:
-    """Take every picture into the folder."""
+def walk(browser: Browser, address: str, target: Path, device: str, scheme: str) -> str:
+    """Take a device's pictures into the folder; return where and why the walk stopped, or nothing."""
+    reached = "the start"
+    page = browser.new_page(**DEVICES[device], color_scheme=scheme, locale="en-US")
+    page.set_default_timeout(PATIENCE)
+    try:
+        for number, name in enumerate(screens(page, address), 1):
+            reached = name
+            page.screenshot(path=target / f"{device}-{scheme}-{number:02}-{name}.png")
+    except (AssertionError, Error) as error:
+        return f"{device}, {scheme}, stopped after {reached}: {error}"
+    finally:
+        page.close()
+    return ""
+
+
+def main(folder: str) -> int:
+    """Take every picture into the folder; the exit code counts the walks that stopped on the way."""
     target = Path(folder)
     target.mkdir(parents=True, exist_ok=True)
+    expect.set_options(timeout=PATIENCE)
     with tempfile.TemporaryDirectory() as instance, sync_playwright() as playwright:
         server = Server(Path(instance)).start()
         browser = launch(playwright)
         try:
-            for device, options in DEVICES.items():
-                for scheme in ("light", "dark"):
-                    page = browser.new_page(**options, color_scheme=scheme, locale="en-US")
-                    for number, name in enumerate(screens(page, server.address), 1):
-                        page.screenshot(path=target / f"{device}-{scheme}-{number:02}-{name}.png")
-                    page.close()
+            walks = [walk(browser, server.address, target, *each) for each in product(DEVICES, SCHEMES)]
         finally:
             browser.close()
             server.stop()
+    return exit_code(walks)
+
+
+def exit_code(walks: list[str]) -> int:
+    """Say where walks stopped, and return how many did."""
+    stops = [each for each in walks if each]
+    for each in stops:
+        print(each, file=sys.stderr)
+    return len(stops)
 
 
 if __name__ == "__main__":
-    main(*sys.argv[1:])
+    sys.exit(main(*sys.argv[1:]))
