@@ -52,7 +52,7 @@ export function join(page) {
  * @param {() => void} [options.closed] called once the job sheet is back
  * @returns {Promise<{close: () => void}>}
  */
-export async function openBench({ ticking, reminders, colourId = "", cupId = "", closed = () => {} }) {
+async function openBench({ ticking, reminders, colourId = "", cupId = "", closed = () => {} }) {
   const { BenchWalk } = await import("./walk.js");
   const scrolled = globalThis.scrollY;
   const root = document.body.appendChild(clone("bench"));

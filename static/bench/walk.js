@@ -1,5 +1,5 @@
 // The walk of cups over the bench: which one is shown, what its taps do, and what stands around its stage.
-import { clone, part, setAttribute, setHidden, setText } from "../lib/dom.js";
+import { part, setAttribute, setHidden, setText } from "../lib/dom.js";
 import { timeOfDay } from "../lib/moments.js";
 import { askTwice } from "../lib/twice.js";
 import { calculate } from "../sheet/sheet.js";

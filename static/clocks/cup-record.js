@@ -142,8 +142,8 @@ export function canStepBack(cup) {
 
 /** What is frozen of a job for a cup of a colour: the amounts, and the plan that their working is taken from. */
 export function freeze(job, root, colourId) {
-  const { example, ...rest } = job;
-  const plan = { ...rest, colours: [{ ...job.colours.find((colour) => colour.id === colourId), cups: [] }] };
+  const plan = { ...job, colours: [{ ...job.colours.find((colour) => colour.id === colourId), cups: [] }] };
+  delete plan.example;
   const amounts = {};
   for (const row of [root, findRow(root, colourId), findRow(root, `${colourId}-cup`)]) {
     for (const name of FROZEN) {

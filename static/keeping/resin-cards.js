@@ -13,10 +13,3 @@ export async function ownCards(storage) {
 export function keepCard(storage, card) {
   return storage.change([["cards", card.name, { ...card }]]);
 }
-
-/** Delete a card; the function that comes back puts it there again. */
-export async function removeCard(storage, name) {
-  const card = await storage.base.read("cards", name);
-  await storage.change([["cards", name, undefined]]);
-  return () => keepCard(storage, card);
-}

@@ -40,7 +40,7 @@ export async function readJobFile(file) {
 }
 
 /** Read a job from a file's text: {job} or {error}; what is not JSON throws. */
-export function readJob(text) {
+function readJob(text) {
   const job = JSON.parse(text);
   try {
     checkJob(job);

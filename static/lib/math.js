@@ -5,7 +5,7 @@ const MATHML = "http://www.w3.org/1998/Math/MathML";
 /** Draw the steps of a working as formulas, where the phone can; elsewhere their words are enough. */
 export function mathOf(steps) {
   if (!globalThis.MathMLElement) return null;
-  return element("div", { class: "working__math" }, steps.map(({ name, math }) => {
+  return element("div", {}, steps.map(({ name, math }) => {
     const row = name ? ["mrow", ["mi", name], ["mo", "="], math] : math;
     const formula = node(["math", row]);
     formula.setAttribute("display", "block");

@@ -1,6 +1,5 @@
 import { element, part, setText } from "../lib/dom.js";
 import { isBusy } from "../clocks/turns.js";
-import { cupToResume } from "../clocks/turns.js";
 import { watchOffline } from "../keeping/offline.js";
 import { state, subscribe } from "../keeping/store.js";
 

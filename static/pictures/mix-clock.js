@@ -33,11 +33,11 @@ export function mixClock({ marks }) {
   const { top, height } = BAR;
   const labels = marks.filter((mark) => mark.words).map(({ share, words }) => {
     const x = share * WIDTH;
-    return drawn("g", { class: "mix-clock__mark" },
+    return drawn("g", {},
       drawn("text", { x, y: top - 10, "text-anchor": "middle", class: "mix-clock__words" }, words),
       drawn("line", { x1: x, x2: x, y1: top - 6, y2: top + height + 6, class: "mix-clock__line" }));
   });
-  return drawn("svg", { class: "mix-clock", viewBox: `0 0 ${WIDTH} 64`, "aria-hidden": "true", focusable: "false" },
+  return drawn("svg", { viewBox: `0 0 ${WIDTH} 64`, "aria-hidden": "true", focusable: "false" },
     drawn("path", { d: filled(WIDTH), class: "mix-clock__whole" }),
     drawn("path", { d: filled(0), class: "mix-clock__gone" }),
     ...labels);

@@ -13,7 +13,7 @@ const suchAs = (kind) => `such as ${grammar.examples[kind] ?? "2"}`;
 const named = (name, kind) => units[kind].shown.find((unit) => unit.name === name);
 
 /** Convert a value in a shown unit to the canonical unit of its kind. */
-export function toCanonical(value, name, kind) {
+function toCanonical(value, name, kind) {
   const unit = named(name, kind);
   return value * unit.factor + unit.offset;
 }
@@ -132,7 +132,7 @@ export function unitShown(kind, jobUnits) {
 }
 
 /** The unit that a bare number in an input's field takes. */
-export function unitOfInput(name, jobUnits) {
+function unitOfInput(name, jobUnits) {
   return inputs[name].unit ?? unitShown(inputs[name].kind, jobUnits);
 }
 
@@ -219,9 +219,9 @@ export function showParts(value, kind, unit) {
   }
   const [finer, limit] = grammar.finer[unit] ?? [unit, 0];
   const size = Math.abs(fromCanonical(value, unit, kind));
-  const read = size > 0 && size < limit ? finer : unit;
-  const figure = rounded(fromCanonical(value, read, kind), kind === "money" ? 2 : undefined);
-  const { shown } = named(read, kind);
+  const shownIn = size > 0 && size < limit ? finer : unit;
+  const figure = rounded(fromCanonical(value, shownIn, kind), kind === "money" ? 2 : undefined);
+  const { shown } = named(shownIn, kind);
   return shown === "°" ? { figure: `${figure}°`, unit: "" } : { figure, unit: shown };
 }
 
@@ -237,7 +237,7 @@ function two(amount, base, large, small) {
 }
 
 /** A time as a person says it: "40 s", "27 min", "1 h 10 min". */
-export function showDuration(seconds) {
+function showDuration(seconds) {
   const sign = seconds < 0 ? "-" : "";
   const size = Math.abs(seconds);
   if (size < 9.5) return `${sign}${rounded(size, size >= 1 ? 1 : 2)} s`;

@@ -1,7 +1,7 @@
 import { checks, constants } from "../printed.js";
 import { called } from "../sheet/quantities.js";
 import { steps as titles, workings } from "../workings.js";
-import { clone, element, part, setHidden, setText } from "../lib/dom.js";
+import { clone, part, setHidden, setText } from "../lib/dom.js";
 import { entryBody, entryWords } from "./book-entry.js";
 
 const CONSTANTS = "Constants";
