@@ -94,7 +94,7 @@ function tick(x, y, says) {
 
 /** Times keep a word's length from one another. */
 function apart(marks) {
-  return marks.filter(({ x }, place) => place === 0 || x - marks[place - 1].x > 54);
+  return marks.filter(({ x }, index) => index === 0 || x - marks[index - 1].x > 54);
 }
 
 function anchor(x) {

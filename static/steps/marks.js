@@ -21,9 +21,9 @@ export const marks = {
 };
 
 /** What a cell reads, as figure and unit: in the job's units, or as a time of day, a count, a share. */
-export function readingOf(page, cell, name, { as = "", unit = "" } = {}) {
-  if (!cell || cell.blank || cell.value === null) return BLANK;
-  const { value } = cell;
+export function readingOf(page, filled, name, { as = "", unit = "" } = {}) {
+  if (!filled || filled.blank || filled.value === null) return BLANK;
+  const { value } = filled;
   if (as === "clock") return page.clock(value);
   if (as === "percent") return { figure: rounded(value * 100), unit: "%" };
   if (as === "cups" || as === "drops") return { figure: rounded(value), unit: value === 1 ? as.slice(0, -1) : as };
