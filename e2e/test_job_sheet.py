@@ -44,6 +44,13 @@ def test_the_bar_leads_to_the_field_and_what_is_typed_takes_the_place_of_the_exa
     sheet.expect_next("measure part A", "cup 1 of")
 
 
+def test_in_a_new_job_the_bar_leads_to_adding_a_face(sheet, page, menu):
+    menu.open().new_job()
+    sheet.expect_next("add a face")
+    sheet.next.click()
+    expect(sheet.main.get_by_role("button", name="Add a face")).to_be_focused()
+
+
 # 1 ft2 at 1/16 in takes 9 in3 = 147.4836 mL, however it is typed (exact from 1 in = 2.54 cm).
 @pytest.mark.parametrize(
     ("width", "height", "depth"),

@@ -9,7 +9,7 @@ export function jumpTo(page, rowId, name) {
   const face = rowAbove(row, "face");
   if (face) page.editing = face.id;
   const goal = () => fieldOf(row, name);
-  open(page, "faces", Boolean(face));
+  open(page, "faces", Boolean(face) || name === "face");
   page.isWhole = true;
   page.render();
   page.isWhole = false;

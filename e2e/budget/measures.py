@@ -2,6 +2,7 @@
 
 import socket
 import threading
+from collections import Counter
 from collections.abc import Iterator
 from contextlib import contextmanager
 
@@ -64,11 +65,11 @@ TYPE_AND_READ = """() => new Promise((resolve) => {
 
 
 class Relay:
-    """Passes a port on to another and counts the bytes that come back."""
+    """Passes a port on to another and counts the bytes that come back, for each path that was asked for."""
 
     def __init__(self, target: int) -> None:
         self.target = target
-        self.answered = 0
+        self.answered: Counter[str] = Counter()
         self._listener = socket.create_server(("127.0.0.1", 0))
         self.port = self._listener.getsockname()[1]
         threading.Thread(target=self._accept, daemon=True).start()
@@ -89,17 +90,29 @@ class Relay:
             except OSError:
                 return
             far = socket.create_connection(("127.0.0.1", self.target))
-            for ends in ((near, far, False), (far, near, True)):
-                threading.Thread(target=self._pass, args=ends, daemon=True).start()
+            asked = [""]
+            threading.Thread(target=self._ask, args=(near, far, asked), daemon=True).start()
+            threading.Thread(target=self._answer, args=(far, near, asked), daemon=True).start()
 
-    def _pass(self, source: socket.socket, sink: socket.socket, counts: bool) -> None:
-        try:
-            while data := source.recv(65536):
-                self.answered += len(data) if counts else 0
-                sink.sendall(data)
-            sink.shutdown(socket.SHUT_WR)
-        except OSError:
-            source.close()
+    def _ask(self, near: socket.socket, far: socket.socket, asked: list[str]) -> None:
+        # A browser sends its next request only after the answer, so a connection has one path at a time.
+        for data in _passed(near, far):
+            if data.startswith(b"GET "):
+                asked[0] = data.split(b" ", 2)[1].decode()
+
+    def _answer(self, far: socket.socket, near: socket.socket, asked: list[str]) -> None:
+        for data in _passed(far, near):
+            self.answered[asked[0]] += len(data)
+
+
+def _passed(source: socket.socket, sink: socket.socket) -> Iterator[bytes]:
+    try:
+        while data := source.recv(65536):
+            yield data
+            sink.sendall(data)
+        sink.shutdown(socket.SHUT_WR)
+    except OSError:
+        source.close()
 
 
 @contextmanager
