@@ -11,26 +11,30 @@ from webapp.sheet.wiring import Sheet, load_sheet
 from webapp.units import canonical_units
 
 SIGNS = {"stop": "STOP", "caution": "Caution", "note": "Note"}
-COLOUR_LINES = ("total_face_volume", "coats_to_pour", "cups", "cup_limit", "colour_need")
-CUP_LINES = (
-    "reading_a",
-    "reading_b",
-    "reading_a_mass",
-    "reading_b_mass",
-    "mix_volume",
-    "worst_ratio_deviation",
-    "tint_limit_drops",
-    "starting_drops",
-    "pour_end",
-    "first_mist_due",
-    "second_mist_due",
-    "tack_free_due",
-    "recoat_opens_due",
-    "recoat_closes_due",
-    "cured_due",
-    "top_coat_due",
-)
-JOB_LINES = ("dew_point", "dew_margin", "working_time", "usable_time", "pour_time")
+# What the plan as text says of each row, by level.
+LINES: dict[str, tuple[str, ...]] = {
+    "job": ("dew_point", "dew_margin", "working_time", "usable_time", "pour_time"),
+    "colour": ("total_face_volume", "coats_to_pour", "cups", "cup_limit", "colour_need"),
+    "face": ("face_area", "face_volume"),
+    "cup": (
+        "reading_a",
+        "reading_b",
+        "reading_a_mass",
+        "reading_b_mass",
+        "mix_volume",
+        "worst_ratio_deviation",
+        "tint_limit_drops",
+        "starting_drops",
+        "pour_end",
+        "first_mist_due",
+        "second_mist_due",
+        "tack_free_due",
+        "recoat_opens_due",
+        "recoat_closes_due",
+        "cured_due",
+        "top_coat_due",
+    ),
+}
 
 
 def plan(job: dict[str, Any]) -> dict[str, Any]:
@@ -91,20 +95,20 @@ def job_sheet_text(job: dict[str, Any]) -> str:
     root = calculate(job, sheet)
     units = job.get("units") or {}
     card = (job.get("card") or {}).get("name") or "Resin card without a name"
-    lines = [root.name or "Job without a name", card, *_lines(root, JOB_LINES, units, sheet)]
+    lines = [root.name or "Job without a name", card, *_lines(root, units, sheet)]
     for colour in root.rows["colour"]:
-        lines += ["", _capital(row_title(colour)), *_lines(colour, COLOUR_LINES, units, sheet)]
+        lines += ["", _capital(row_title(colour)), *_lines(colour, units, sheet)]
         for face in colour.rows["face"]:
             lines += [f"  {_capital(row_title(face))}"]
-            lines += [f"  {line}" for line in _lines(face, ("face_area", "face_volume"), units, sheet)]
-        lines += ["  Each cup", *_lines(colour.rows["cup"][0], CUP_LINES, units, sheet)]
+            lines += [f"  {line}" for line in _lines(face, units, sheet)]
+        lines += ["  Each cup", *_lines(colour.rows["cup"][0], units, sheet)]
     lines += ["", "Follow the maker's data sheet and safety data sheet, local codes and your instructor."]
     return "\n".join(lines) + "\n"
 
 
-def _lines(row: Row, names: tuple[str, ...], units: dict[str, str], sheet: Sheet) -> list[str]:
+def _lines(row: Row, units: dict[str, str], sheet: Sheet) -> list[str]:
     lines = []
-    for name in names:
+    for name in LINES[row.level]:
         cell = row.cells.get(name)
         if cell is not None:
             lines.append(f"  {called(name) + ':':<26}{_said(name, cell, units, sheet)}")
