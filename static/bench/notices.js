@@ -1,13 +1,13 @@
 // Notices and cautions on the bench.
 import { clone } from "../lib/dom.js";
 
-const MARKS = { stop: "stop", caution: "caution", note: "note", unchecked: "note", good: "tick" };
+const MARKS = { stop: "#mark-stop", caution: "#mark-caution", note: "#mark-note", unchecked: "#mark-note", good: "#mark-tick" };
 
 /** A notice with its sign; kind is "stop", "caution", "note", "unchecked" or "good". */
 export function notice(kind, says) {
   const element = clone("bench-notice");
   element.classList.add(`check--${kind}`);
-  element.querySelector("use").setAttribute("href", `#mark-${MARKS[kind]}`);
+  element.querySelector("use").setAttribute("href", MARKS[kind]);
   element.querySelector(".check__says").textContent = says;
   return element;
 }

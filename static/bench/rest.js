@@ -1,5 +1,5 @@
 // What stands under the stage on the bench: other clocks, next cups, the calendar, the cups that cure.
-import { part, setHidden, setText } from "../lib/dom.js";
+import { buttonOf, part, setHidden, setText } from "../lib/dom.js";
 import { isCuring, stageOf } from "../clocks/cup-record.js";
 import { isInHand, nextCups, nextTitle } from "../clocks/turns.js";
 import { calendarWords } from "./to-calendar.js";
@@ -15,12 +15,8 @@ export function moveRest(root, facts) {
 
 function showCalendar(root, { context, now }) {
   const words = context ? calendarWords(context.cup, context.colour, now) : "";
-  setHidden(button(root, "calendar"), !words);
+  setHidden(buttonOf("bench-calendar", root), !words);
   setText(part("calendar-words", root), words);
-}
-
-function button(root, name) {
-  return root.querySelector(`[data-act="bench-${name}"]`);
 }
 
 /**
@@ -39,7 +35,7 @@ export function showRest(root, facts) {
   const curing = curingRows(facts);
   setHidden(part("curing", root), !curing.length);
   part("curing-cups", root).replaceChildren(...curing);
-  const finish = button(root, "finish");
+  const finish = buttonOf("bench-finish", root);
   const isBegun = isHandled && !stageOf(context.cup).lines.length;
   setHidden(finish, !(isBegun || (context && isCuring(context.cup))));
   setText(finish, isHandled ? "Set this cup aside, not poured" : "Done with this cup");

@@ -1,5 +1,5 @@
 // The walk of cups over the bench: which one is shown, what its taps do, and what stands around its stage.
-import { part, setAttribute, setHidden, setText } from "../lib/dom.js";
+import { buttonOf, part, setAttribute, setHidden, setText } from "../lib/dom.js";
 import { timeOfDay } from "../lib/moments.js";
 import { askTwice } from "../lib/twice.js";
 import { calculate } from "../sheet/sheet.js";
@@ -48,7 +48,7 @@ export class BenchWalk {
       const button = event.target.closest("[data-act]");
       if (button && button.getAttribute("aria-disabled") !== "true") acts[button.dataset.act]?.();
     });
-    this.#calm = askTwice(this.#button("finish"), "Sure? Tap again.", () => this.#finish());
+    this.#calm = askTwice(buttonOf("bench-finish", this.#root), "Sure? Tap again.", () => this.#finish());
     setHidden(part("screen-note", root), reminders.canStayAwake);
     this.#stops.push(subscribe(() => this.#render()), ticking.subscribe((now) => this.#tick(now)));
   }
@@ -69,10 +69,6 @@ export class BenchWalk {
     clearTimeout(this.#guard);
     this.#reminders.stayAwake(false);
     this.#closing();
-  }
-
-  #button(name) {
-    return this.#root.querySelector(`[data-act="bench-${name}"]`);
   }
 
   #nextCups() {
@@ -142,7 +138,7 @@ export class BenchWalk {
   }
 
   #hold() {
-    const button = this.#button("go");
+    const button = buttonOf("bench-go", this.#root);
     button.setAttribute("aria-disabled", "true");
     clearTimeout(this.#guard);
     this.#guard = setTimeout(() => button.removeAttribute("aria-disabled"), BOUNCE);
@@ -214,9 +210,9 @@ export class BenchWalk {
   }
 
   #showThumb(context) {
-    setText(this.#button("go"), this.#view.button);
-    this.#button("go").classList.toggle("bench__go--waits", Boolean(this.#view.missing));
-    setAttribute(this.#button("back"), "aria-disabled", context && canStepBack(context.cup) ? null : "true");
+    setText(buttonOf("bench-go", this.#root), this.#view.button);
+    buttonOf("bench-go", this.#root).classList.toggle("bench__go--waits", Boolean(this.#view.missing));
+    setAttribute(buttonOf("bench-back", this.#root), "aria-disabled", context && canStepBack(context.cup) ? null : "true");
   }
 
   #facts() {

@@ -6,6 +6,11 @@ export function part(name, root = document) {
   return root.querySelector(`[data-part="${name}"]`);
 }
 
+/** Find the button of an action. */
+export function buttonOf(act, root = document) {
+  return root.querySelector(`[data-act="${act}"]`);
+}
+
 /** Copy the first element of a `<template>` by its id. */
 export function clone(name) {
   return document.getElementById(name).content.firstElementChild.cloneNode(true);

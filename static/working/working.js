@@ -3,7 +3,7 @@ import { called, rounded } from "../sheet/quantities.js";
 import { because, calculate, findRow, rowTitle } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { workings } from "../workings.js";
-import { element, icon, part, setText } from "../lib/dom.js";
+import { buttonOf, element, icon, part, setText } from "../lib/dom.js";
 import { mathOf } from "../lib/math.js";
 import { rulesOf, stepOf } from "./formula-steps.js";
 
@@ -56,7 +56,7 @@ function showLast() {
   const { row, name } = trail[trail.length - 1];
   const dialog = part("working");
   setText(dialog.querySelector(".sheet__title"), called(name));
-  dialog.querySelector("[data-act='working-back']").hidden = trail.length < 2;
+  buttonOf("working-back", dialog).hidden = trail.length < 2;
   const body = part("working-body");
   body.replaceChildren(...workingOf(row, name));
   body.scrollTop = 0;
