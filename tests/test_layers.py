@@ -23,6 +23,7 @@ PYTHON = (
     "printer",
     "templates",
     "forms",
+    "names",
     "security",
     "baker",
     "server",

@@ -200,14 +200,14 @@ def page_fields() -> dict[str, Field]:
     return {name: field for form in forms for name, field in form._fields.items()}
 
 
-def fields_in(section: str) -> list[str]:
-    """Return the names of a section's inputs, in the table's order."""
-    return [row.name for row in INPUTS.values() if row.section == section]
+def fields_in(section: str, without: Collection[str] = ()) -> list[str]:
+    """Return the names of a section's inputs, in the table's order, without those placed elsewhere."""
+    return [row.name for row in INPUTS.values() if row.section == section and row.name not in without]
 
 
 def groups_in(section: str, without: Collection[str] = ()) -> list[tuple[str, list[str]]]:
     """Return a section's inputs in titled groups, the ungrouped ones last, without those placed elsewhere."""
-    left = [name for name in fields_in(section) if name not in without]
+    left = fields_in(section, without)
     groups = []
     for title, names in GROUPS.get(section, ()):
         groups.append((title, [name for name in names if name in left]))

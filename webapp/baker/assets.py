@@ -65,6 +65,12 @@ def read_icons(static: Path) -> dict[str, bytes]:
     return {path.relative_to(static).as_posix(): path.read_bytes() for path in paths}
 
 
+def read_styles(static: Path) -> dict[str, str]:
+    """Return the style files by their address in the folder of static files."""
+    paths = sorted((static / "styles").glob("*.css"))
+    return {path.relative_to(static).as_posix(): path.read_text() for path in paths}
+
+
 def join_styles(static: Path) -> bytes:
     """Join the style files in the order of the cascade; a file that has no place in the order is an error."""
     paths = sorted((static / "styles").glob("*.css"), key=_place_in_cascade)

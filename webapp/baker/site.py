@@ -5,15 +5,19 @@ from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
-from webapp import forms
-from webapp.baker.assets import lean_markup, static_folder
+from webapp.baker.assets import lean_markup, read_modules, read_styles, static_folder
 from webapp.baker.stamp import fingerprint_of, leave_stamp, standing_site
 from webapp.baker.writer import Page, Site, Sources, write_site
+from webapp.names.asked import Known
+from webapp.names.check import Texts, check_choices, check_names
+from webapp.names.known import known_by_sheet, known_by_tables
+from webapp.names.templates import template_globals
 from webapp.printer.module import print_sheet, print_workings
 from webapp.sheet.wiring import load_sheet
 
 PACKAGE = Path(__file__).resolve().parent.parent
 TEMPLATES = PACKAGE / "templates"
+NO_PAGE = Page("", "", "", (), "")
 
 
 def bake(folder: Path) -> Site:
@@ -27,10 +31,21 @@ def bake(folder: Path) -> Site:
 
 
 def own_sources() -> Sources:
-    """Return what the site is baked from."""
+    """Return what the site is baked from, once every name in it is known."""
+    check_choices()
     sheet = load_sheet()
+    check_names(own_texts(), sheet)
     printed = {"printed.js": print_sheet(sheet), "workings.js": print_workings(sheet)}
     return Sources(static_folder(), printed, {"later.html": render_later()}, render_index)
+
+
+def own_texts() -> Texts:
+    """Return the texts in which names stand: both pages as rendered, and what they are made of."""
+    static = static_folder()
+    modules = {name: content.decode() for name, content in read_modules(static).items()}
+    templates = {path.name: path.read_text() for path in sorted(TEMPLATES.glob("*.html"))}
+    pages = {"index.html": render_index(NO_PAGE), "later.html": render_later()}
+    return Texts(pages, modules, read_styles(static), templates)
 
 
 def render_index(page: Page) -> str:
@@ -49,6 +64,11 @@ def _template(name: str) -> Template:
 
 @cache
 def _environment() -> Environment:
+    return new_environment()
+
+
+def new_environment() -> Environment:
+    """Return the environment that renders the page's templates, with the names that those may ask for."""
     environment = Environment(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
@@ -56,11 +76,5 @@ def _environment() -> Environment:
         lstrip_blocks=True,
         undefined=StrictUndefined,
     )
-    environment.globals |= {
-        "fields": forms.page_fields(),
-        "fields_in": forms.fields_in,
-        "groups_in": forms.groups_in,
-        "only_with": forms.ONLY_WITH,
-        "sizes": forms.sizes(),
-    }
+    environment.globals |= template_globals(Known([*known_by_sheet(load_sheet()), *known_by_tables()]))
     return environment

@@ -196,6 +196,16 @@ def _gate(node: Node, wired: dict[Key, Node]) -> Node:
     return replace(node, when=(*choice.asks[0], options[0]))
 
 
+def provided() -> dict[Key, str]:
+    """Return what provides each (level, name) of the whole book, before anything is wired."""
+    return _providers().by_key()
+
+
+def _providers() -> _Providers:
+    constants = {each.name: each for each in CONSTANTS}
+    return _Providers(load_book(), INPUTS, constants, CHOICES, GREATEST_OF, LEAST_OF)
+
+
 @cache
 def load_sheet() -> Sheet:
     """Return the sheet of the whole formula book."""
