@@ -13,6 +13,9 @@ from playwright.sync_api import expect
 from e2e.bench import Bench, Sheet
 from e2e.killed import kill_after, start_again
 
+# A kill has to hit the moments after a key, and a busy machine moves them.
+pytestmark = [pytest.mark.long, pytest.mark.quiet]
+
 
 @pytest.fixture
 def sheet(handset, server) -> Sheet:

@@ -235,7 +235,7 @@ def main() -> int:
     """Break the book; return 0 where enough breaks are noticed."""
     run = MutationRun(set(sys.argv[1:]))
     paths = [str(HERE / name) for name in FAST_TESTS]
-    pytest.main(["-p", "no:cacheprovider", "-p", "no:terminal", *paths], plugins=[run])
+    pytest.main(["-n0", "-p", "no:cacheprovider", "-p", "no:terminal", *paths], plugins=[run])
     return 0 if run.report() >= WANTED else 1
 
 

@@ -7,12 +7,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.amounts import NEVER_NEGATIVE, argument
+from tests.running import drawn
 from webapp.formulas.book import Formula, load_book
 
 BOOK = load_book()
 ON_THE_SHEET = [name for name, row in BOOK.formulas.items() if row.levels]
 ANY_AMOUNT = settings(
-    max_examples=40, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
+    max_examples=drawn(400), deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
 )
 
 

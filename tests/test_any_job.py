@@ -8,12 +8,15 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from tests.amounts import NEVER_NEGATIVE, within
+from tests.running import drawn
 from webapp.formulas.book import load_book
 from webapp.inputs.table import INPUTS
 from webapp.sheet.runner import Row, calculate
 
 BOOK = load_book()
-ANY_JOB = settings(max_examples=150, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+ANY_JOB = settings(
+    max_examples=drawn(1500), deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
+)
 
 
 def rows_of(section: str, **more: st.SearchStrategy[Any]) -> st.SearchStrategy[dict[str, Any]]:

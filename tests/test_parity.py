@@ -7,14 +7,17 @@ from random import Random
 import pytest
 
 from tests.random_jobs import random_job, random_text
+from tests.running import drawn
 from webapp.inputs.table import INPUTS
 from webapp.sheet.reasons import because
 from webapp.sheet.runner import calculate
 from webapp.sheet.wiring import load_sheet
 
-JOBS = 2000
+JOBS = drawn(2000)
 BATCH = 100
-AT_LEAST = 50
+# Among a tenth of the jobs a rare formula is met by luck.
+AT_LEAST = 50 if JOBS == 2000 else 1
+EDITED = drawn(150)
 
 IN_JAVASCRIPT = """async (jobs) => {
   const { calculate, everyRow, because } = await import(new URL("sheet/sheet.js", window.modules));
@@ -55,7 +58,7 @@ AFTER_EDITS = """async (cases) => {
 
 def test_after_an_edit_the_phone_knows_the_same_as_after_a_fresh_calculation(phone):
     draw = Random(5)
-    cases = [(random_job(seed), edits_of(random_job(seed), draw)) for seed in range(0, 600, 4)]
+    cases = [(random_job(seed), edits_of(random_job(seed), draw)) for seed in range(0, 4 * EDITED, 4)]
     assert phone.evaluate(AFTER_EDITS, cases) == []
 
 
