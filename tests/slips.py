@@ -29,15 +29,23 @@ def mistyped(name):
 
 def marks_in(page):
     """Each attribute of a rendered page that names something: its template, its tag, and where it lies."""
+    for template, tag in tags_in(page):
+        for found in ATTRIBUTE.finditer(tag):
+            if found[1].startswith("data-") or found[1] in NAMING:
+                yield template, tag, found
+
+
+def tags_in(page, holding=""):
+    """Each tag of a rendered page that holds some words, with the id of the template that it stands in."""
     ends = [(found.end(), found[1]) for found in re.finditer(r'<template id="([^"]+)">', page)]
     for tag in TAG.finditer(page):
+        if holding not in tag[0]:
+            continue
         before = [template for end, template in ends if end <= tag.start()]
         is_inside = before and page.rfind("</template>", 0, tag.start()) < page.rfind(
             "<template ", 0, tag.start()
         )
-        for found in ATTRIBUTE.finditer(tag[0]):
-            if found[1].startswith("data-") or found[1] in NAMING:
-                yield before[-1] if is_inside else "", tag[0], found
+        yield before[-1] if is_inside else "", tag[0]
 
 
 def slips_in(tag, found):

@@ -2,6 +2,7 @@
 
 from functools import cache
 from pathlib import Path
+from typing import cast
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
@@ -45,7 +46,8 @@ def own_texts() -> Texts:
     modules = {name: content.decode() for name, content in read_modules(static).items()}
     templates = {path.name: path.read_text() for path in sorted(TEMPLATES.glob("*.html"))}
     pages = {"index.html": render_index(NO_PAGE), "later.html": render_later()}
-    return Texts(pages, modules, read_styles(static), templates)
+    written = cast(dict[str, str], _environment().globals["written"])
+    return Texts(pages, modules, read_styles(static), templates, written)
 
 
 def render_index(page: Page) -> str:
@@ -76,5 +78,6 @@ def new_environment() -> Environment:
         lstrip_blocks=True,
         undefined=StrictUndefined,
     )
-    environment.globals |= template_globals(Known([*known_by_sheet(load_sheet()), *known_by_tables()]))
+    known = Known([*known_by_sheet(load_sheet()), *known_by_tables()])
+    environment.globals |= template_globals(known)
     return environment

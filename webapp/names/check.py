@@ -1,6 +1,6 @@
 """The check of all names at once: what pages, scripts, styles and tables ask for, against what there is."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from webapp.errors import BakeError
@@ -21,12 +21,16 @@ from webapp.sheet.wiring import Sheet
 
 @dataclass(frozen=True)
 class Texts:
-    """All texts in which names stand: rendered pages, their templates, and what runs on the phone."""
+    """All texts in which names stand: rendered pages, their templates, and what runs on the phone.
+
+    `written` holds the place of each name that a template has found unknown as it was rendered.
+    """
 
     pages: Mapping[str, str]
     scripts: Mapping[str, str]
     styles: Mapping[str, str]
     templates: Mapping[str, str]
+    written: Mapping[str, str]
 
 
 @dataclass(frozen=True)
@@ -39,12 +43,13 @@ class Names:
 
 def check_choices() -> None:
     """Refuse a choice that names what is not there, before a sheet is wired from it."""
-    _refuse_unknown(Names(tuple(asked_by_choices()), Known(known_before_wiring())), {})
+    _stop_at(refusals(asked_by_choices(), Known(known_before_wiring())))
 
 
 def check_names(texts: Texts, sheet: Sheet) -> None:
     """Refuse every name that nobody knows: where it stands, the level asked, and near misses."""
-    _refuse_unknown(names_of(texts, sheet), texts.templates)
+    names = names_of(texts, sheet)
+    _stop_at(refusals(names.asked, names.known, texts))
 
 
 def names_of(texts: Texts, sheet: Sheet) -> Names:
@@ -84,11 +89,18 @@ def _as_used(given: Asked) -> Asked:
     return Asked(f"use of the {given.kind}", given.name, given.by, given.level, given.file, given.line)
 
 
-def _refuse_unknown(names: Names, templates: Mapping[str, str]) -> None:
-    unknown = dict.fromkeys(each for each in names.asked if not names.known.has(each))
-    if unknown:
-        raise BakeError("\n".join(refusal(each, names.known, _place(each, templates)) for each in unknown))
+def refusals(asked: Iterable[Asked], known: Known, texts: Texts | None = None) -> list[str]:
+    """Return why each unknown name is refused, once for each place."""
+    unknown = dict.fromkeys(each for each in asked if not known.has(each))
+    return [refusal(each, known, _place(each, texts)) for each in unknown]
 
 
-def _place(asked: Asked, templates: Mapping[str, str]) -> str:
-    return f"{asked.file}:{asked.line}" if asked.file else places_of(asked, templates)
+def _place(asked: Asked, texts: Texts | None) -> str:
+    if asked.file or texts is None:
+        return f"{asked.file}:{asked.line}"
+    return texts.written.get(asked.name) or places_of(asked, texts.templates)
+
+
+def _stop_at(sentences: list[str]) -> None:
+    if sentences:
+        raise BakeError("\n".join(sentences))

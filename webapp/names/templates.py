@@ -27,7 +27,12 @@ class Fields(dict[str, Any]):
 
 
 def template_globals(known: Known) -> dict[str, Any]:
-    """Return what templates may ask for; each refuses a name that is not there."""
+    """Return what templates may ask for; each refuses a name that is not there.
+
+    A template does not know the level of its own row. An unknown cell of that row is noted in `written` with
+    its place, and refused with its level once the page is rendered and read.
+    """
+    written: dict[str, str] = {}
 
     def resolve(kind: str, name: str, level: str = ANY) -> None:
         asked = Asked(kind, name, "the template", level)
@@ -35,10 +40,12 @@ def template_globals(known: Known) -> dict[str, Any]:
             raise BakeError(refusal(asked, known, _place_in_rendering(name)))
 
     def known_cells(names: str, level: str = ANY) -> str:
-        """Return names of cells or inputs as they are, once each is known on the level, or on any."""
-        for name in names.split():
-            if name != "*":
+        """Return names of cells as they are, once each is known on the level or is noted with its place."""
+        for name in names.replace("*", "").split():
+            if level:
                 resolve("cell", name, level)
+            elif not known.has(Asked("cell", name, "the template")):
+                written[name] = _place_in_rendering(name)
         return names
 
     def section_without(section: str, without: Collection[str]) -> None:
@@ -56,6 +63,7 @@ def template_globals(known: Known) -> dict[str, Any]:
 
     return {
         "known": known_cells,
+        "written": written,
         "fields": Fields(forms.page_fields(), resolve),
         "fields_in": fields_in,
         "groups_in": groups_in,
