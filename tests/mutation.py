@@ -1,10 +1,12 @@
 """Breaks each formula in turn and counts how many breaks the fast tests of the formulas notice.
 
-Run by hand: `python -m tests.mutation`, with names of formulas behind it to break only those. Each break is
-one sign, factor, exponent, comparison or function in the syntax tree of one function; only the tests that
+`python -m tests.mutation` makes every break; with names of formulas behind it, those of these only; with
+`--tenth WORD`, a tenth of them, which the word decides: a commit's hash, where a commit is checked. A break
+is one sign, factor, exponent, comparison or function in the syntax tree of one function; only the tests that
 call that function run against it, in this process, until the first that fails.
 """
 
+import argparse
 import ast
 import inspect
 import signal
@@ -16,6 +18,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from copy import deepcopy
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path
 from types import CodeType, FrameType, FunctionType
 from typing import Any
@@ -23,6 +26,7 @@ from typing import Any
 import pytest
 from _pytest.runner import runtestprotocol
 
+from tests.tenth import tenth_of
 from webapp.formulas import rules
 from webapp.formulas.book import load_book
 from webapp.printer.syntax import RULES
@@ -78,6 +82,11 @@ class Mutant:
     kind: str
     change: str
     code: CodeType
+
+    @property
+    def place(self) -> str:
+        """Where the function stands."""
+        return f"{self.function.__module__}.{self.function.__name__}"
 
 
 def functions() -> list[FunctionType]:
@@ -173,8 +182,9 @@ def passes(item: pytest.Item) -> bool:
 class MutationRun:
     """Runs the collected tests once unbroken, to see which function each calls, then against every break."""
 
-    def __init__(self, only: set[str]) -> None:
+    def __init__(self, only: set[str], word: str | None = None) -> None:
         self.only = only
+        self.word = word
         self.caught: Counter[str] = Counter()
         self.all: Counter[str] = Counter()
         self.survivors: list[Mutant] = []
@@ -186,19 +196,21 @@ class MutationRun:
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Take the place of pytest's own loop."""
         callers = self._callers(session)
-        for function in functions():
-            if self.only and function.__name__ not in self.only:
-                continue
-            tests = callers[function.__code__]
-            for mutant in mutants(function):
-                self.all[mutant.kind] += 1
-                with broken(mutant):
-                    noticed = not all(passes(item) for item in tests)
-                if noticed:
-                    self.caught[mutant.kind] += 1
-                else:
-                    self.survivors.append(mutant)
+        for mutant in self._breaks():
+            self.all[mutant.kind] += 1
+            tests = callers[mutant.function.__code__]
+            with broken(mutant):
+                noticed = not all(passes(item) for item in tests)
+            if noticed:
+                self.caught[mutant.kind] += 1
+            else:
+                self.survivors.append(mutant)
         return True
+
+    def _breaks(self) -> list[Mutant]:
+        wanted = [each for each in functions() if not self.only or each.__name__ in self.only]
+        breaks = {f"{each.place} {number}": each for number, each in enumerate(chain(*map(mutants, wanted)))}
+        return [breaks[name] for name in (breaks if self.word is None else tenth_of(list(breaks), self.word))]
 
     def _callers(self, session: pytest.Session) -> dict[CodeType, list[pytest.Item]]:
         codes = {each.__code__ for each in functions()}
@@ -221,8 +233,7 @@ class MutationRun:
     def report(self) -> float:
         """Print what was caught and what survived; return the share caught."""
         for mutant in self.survivors:
-            function = mutant.function
-            print(f"survived: {function.__module__}.{function.__name__}: {mutant.kind}: {mutant.change}")
+            print(f"survived: {mutant.place}: {mutant.kind}: {mutant.change}")
         for kind, count in sorted(self.all.items()):
             print(f"{kind:>12} {self.caught[kind]}/{count}")
         caught, count = self.caught.total(), self.all.total()
@@ -233,7 +244,11 @@ class MutationRun:
 
 def main() -> int:
     """Break the book; return 0 where enough breaks are noticed."""
-    run = MutationRun(set(sys.argv[1:]))
+    parser = argparse.ArgumentParser(prog="python -m tests.mutation", description=__doc__)
+    parser.add_argument("names", nargs="*", help="formulas to break; without any, all of them")
+    parser.add_argument("--tenth", metavar="WORD", help="make a tenth of the breaks, which the word decides")
+    options = parser.parse_args()
+    run = MutationRun(set(options.names), options.tenth)
     paths = [str(HERE / name) for name in FAST_TESTS]
     pytest.main(["-n0", "-p", "no:cacheprovider", "-p", "no:terminal", *paths], plugins=[run])
     return 0 if run.report() >= WANTED else 1

@@ -6,14 +6,16 @@ Tests marked `quiet` come last, one at a time, and nothing else runs meanwhile.
 
 import fcntl
 import os
-import zlib
 from collections import defaultdict
-from collections.abc import Generator
+from collections.abc import Generator, Sequence
+from typing import Any
 
 import pytest
 
+from tests.tenth import tenth, tenth_of
+
 SEED = "16"
-_chosen = {"all": False}
+_chosen: dict[str, Any] = {"all": False, "seed": SEED}
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -25,7 +27,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_configure(config: pytest.Config) -> None:
     """Keep the choice, which test modules ask for as they are read."""
-    _chosen["all"] = config.getoption("--all")
+    _chosen.update(all=config.getoption("--all"), seed=config.getoption("--seed"))
     config.addinivalue_line(
         "markers", "long: takes minutes with its like; a seeded tenth runs, all with --all"
     )
@@ -37,14 +39,9 @@ def drawn(count: int) -> int:
     return count if _chosen["all"] else tenth(count)
 
 
-def tenth(count: int) -> int:
-    """Return a tenth, rounded up."""
-    return -(-count // 10)
-
-
-def ranked(names: list[str], seed: str) -> list[str]:
-    """Return names in an order that the seed alone decides."""
-    return sorted(names, key=lambda name: (zlib.crc32(f"{seed} {name}".encode()), name))
+def taken(cases: Sequence[Any]) -> Sequence[Any]:
+    """Return the cases to try: the tenth that the seed chooses, or every one with `--all`."""
+    return cases if _chosen["all"] else tenth_of(cases, _chosen["seed"])
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
@@ -64,7 +61,7 @@ def left_out_of(names: list[str], seed: str) -> set[str]:
     by_file: dict[str, list[str]] = defaultdict(list)
     for name in names:
         by_file[name.partition("::")[0]].append(name)
-    return {name for those in by_file.values() for name in ranked(those, seed)[tenth(len(those)) :]}
+    return set(names) - {name for those in by_file.values() for name in tenth_of(those, seed)}
 
 
 def worker_group(item: pytest.Item) -> str:
