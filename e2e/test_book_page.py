@@ -61,7 +61,7 @@ def test_it_is_searched_by_words_of_a_name_a_purpose_an_input_or_a_source(book):
     book.search.fill("ramanujan")
     book.expect_found("Ellipse edge")
     book.search.fill("blush")
-    book.expect_found("Dew margin small", "Humidity high")
+    book.expect_found("Small dew margin", "High humidity")
     book.search.fill("humidity alduchov error")
     book.expect_found("Dew point error")
     expect(book.dialog.get_by_role("status")).to_contain_text("1 of ")
@@ -113,12 +113,12 @@ def test_a_working_opens_its_formula_in_the_book_and_comes_back(sheet, page):
     sheet.type_over_the_example("12", "12")
     sheet.figure("face_volume", sheet.step("Faces")).click()
     working = Working(page)
-    working.go_down("Film volume")
+    working.go_down("Film of one piece")
     working.dialog.get_by_role("button", name="In the formula book").click()
     book = FormulaBook(page)
     expect(book.entry("film_volume")).to_contain_text("face area × (depth + texture depth)")
     book.close()
-    working.expect_title("Film volume")
+    working.expect_title("Film of one piece")
 
 
 def test_the_book_opens_without_signal(page, own_server):

@@ -84,8 +84,8 @@ def test_an_absurd_size_gives_a_sentence_and_never_an_amount(sheet, absurd):
 
 
 def test_a_cup_in_ounces_says_which_ounce_was_taken(sheet):
-    sheet.type_in("Cup holds", "10 oz")
-    expect(sheet.field("Cup holds")).to_have_accessible_description(re.compile("oz taken as US fl oz"))
+    sheet.type_in("Cup capacity", "10 oz")
+    expect(sheet.field("Cup capacity")).to_have_accessible_description(re.compile("oz taken as US fl oz"))
 
 
 def test_a_second_face_is_typed_by_enter_alone_and_an_untouched_one_does_not_count(sheet, page):
@@ -158,8 +158,8 @@ def test_a_step_keeps_its_height_when_it_leaves_the_screen(sheet, page):
 def test_every_figure_walks_down_to_what_was_typed_and_back_to_its_field(sheet, working):
     sheet.type_over_the_example("12 3/8", "12")
     sheet.figure("face_volume", sheet.step("Faces")).click()
-    working.expect_title("Face volume")
-    working.go_down("Film volume")
+    working.expect_title("Film of the face")
+    working.go_down("Film of one piece")
     working.go_down("Face area")
     working.go_down("Shape area")
     working.go_down("Rectangle area")
@@ -185,20 +185,20 @@ def test_ones_own_card_stays_blank_where_the_can_says_nothing_and_costs_only_wha
     resin = sheet.unfold("Resin and room")
     resin.get_by_role("radio", name="My own card").check()
     sheet.type_in("What the card is called", "Shop resin")
-    sheet.type_in("Parts of A", "2")
-    sheet.type_in("Parts of B", "1")
+    sheet.type_in("Ratio figure for A", "2")
+    sheet.type_in("Ratio figure for B", "1")
     expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+\smL$"))
     expect(sheet.figure("reading_a_mass")).to_have_text("—")
     expect(sheet.figure("working_time")).to_have_text("—")
     sheet.type_in("Pot life", "45 min")
-    sheet.type_in("Pot life, at", "72 degF")
+    sheet.type_in("Pot life temperature", "72 degF")
     sheet.expect_figure("working_time", "45 min")
 
 
 def test_a_room_too_hot_to_pour_stops_the_job_with_a_sentence(sheet):
     sheet.type_over_the_example("12", "12")
     sheet.unfold("Resin and room")
-    sheet.type_in("Air", "50 degC")
+    sheet.type_in("Air temperature", "50 degC")
     stop = sheet.step("Resin and room").locator(".check--stop").locator("visible=true")
     expect(stop.first).to_be_visible()
     sheet.expect_figure("mix_volume", "—")
@@ -216,14 +216,14 @@ def test_units_change_what_is_read_and_leave_what_was_typed(sheet, menu):
 def test_a_bare_number_stays_the_same_amount_when_the_units_change(sheet, menu):
     sheet.type_over_the_example("12", "12")
     sheet.unfold("Resin and room")
-    sheet.type_in("Air", "70")
+    sheet.type_in("Air temperature", "70")
     menu.open().choose("mm")
     menu.choose("°C")
     menu.close()
     # A square foot of 1/16 in is 9 in3, 147.4836 mL; 70 degF are 21.1 degC.
     sheet.expect_figure("face_volume", "147 mL", sheet.step("Faces"))
     expect(sheet.field("Width")).to_have_value("12 in")
-    expect(sheet.field("Air")).to_have_value("70 °F")
+    expect(sheet.field("Air temperature")).to_have_value("70 °F")
 
 
 def test_a_job_that_is_kept_says_so_when_the_page_comes_back(sheet, page):

@@ -59,7 +59,7 @@ def test_plan_prints_the_tree_with_the_handbooks_names(job_file, capsys):
 def test_plan_prints_the_job_sheet_for_people(job_file, capsys):
     assert main(["plan", str(job_file), "--text"]) == 0
     text = capsys.readouterr().out
-    assert "Total face volume:        226 mL (7.64 fl oz)" in text
+    assert "Film of all faces:            226 mL (7.64 fl oz)" in text
     assert "data sheet" in text
 
 

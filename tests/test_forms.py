@@ -98,8 +98,8 @@ def test_a_choice_refuses_what_is_no_option():
 def test_a_blank_field_shows_what_stands_for_it():
     fields = forms.page_fields()
     assert fields["contingency"].render_kw["placeholder"] == "10 %"
-    assert fields["surface_temperature"].render_kw["placeholder"] == "as air"
-    assert fields["tack_free_temperature"].render_kw["placeholder"] == "as pot life"
+    assert fields["surface_temperature"].render_kw["placeholder"] == "as air temperature"
+    assert fields["tack_free_temperature"].render_kw["placeholder"] == "as pot life temperature"
     assert "placeholder" not in fields["air_temperature"].render_kw
 
 
@@ -119,7 +119,7 @@ def test_every_field_is_called_something_of_its_own_by_a_screen_reader():
                 for row in rows
                 if shape is None or shape in forms.options_that_ask("shape_area", row.name)
             ]
-            spoken = [forms.spoken_label(row) for row in seen]
+            spoken = [row.label for row in seen]
             assert sorted(spoken) == sorted(set(spoken)), section
 
 

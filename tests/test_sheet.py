@@ -104,7 +104,7 @@ def test_a_new_row_that_nobody_touched_does_not_count():
 
 def test_a_colour_without_faces_is_blank_and_never_zero():
     cell = colour_of(job_of(), sheet_of(board_area, film_volume, need)).cells["need"]
-    assert because(cell.blank) == "Colour Teal has no face yet."
+    assert because(cell.blank) == "Color Teal has no face yet."
 
 
 def test_what_is_refused_is_said_where_it_is_missed():

@@ -11,6 +11,7 @@ from webapp.inputs.entry import Input
 from webapp.inputs.table import INPUTS
 from webapp.quantities import read_input
 from webapp.sheet.choices import CHOICES
+from webapp.sheet.labels import in_sentence
 from webapp.sheet.wiring import load_sheet
 
 # `12 3/8` needs space and slash, which a phone's number pads lack; only whole counts do without.
@@ -165,8 +166,6 @@ def _field_of(row: Input) -> Any:
     }
     if row.kind == "text":
         return StringField(row.label, description=row.help, render_kw=look)
-    if row.label != spoken_label(row):
-        look["aria-label"] = spoken_label(row)
     hint = placeholder_of(row)
     if hint:
         look["placeholder"] = hint
@@ -176,21 +175,8 @@ def _field_of(row: Input) -> Any:
 def placeholder_of(row: Input) -> str:
     """Return what a blank field stands for: its default, or the name of the input that takes its place."""
     if row.fallback_input:
-        return f"as {spoken_label(INPUTS[row.fallback_input]).partition(',')[0].lower()}"
+        return f"as {in_sentence(row.fallback_input)}"
     return row.default or ""
-
-
-def spoken_label(row: Input) -> str:
-    """Return a label that stands by itself: "at" beside the pot life is heard as "Pot life, at".
-
-    >>> spoken_label(INPUTS["pot_life_temperature"]), spoken_label(INPUTS["pot_life"])
-    ('Pot life, at', 'Pot life')
-    """
-    if row.label[:1].isupper():
-        return row.label
-    rows = list(INPUTS.values())
-    before = [each for each in rows[: rows.index(row)] if each.label[:1].isupper()]
-    return f"{before[-1].label}, {row.label}"
 
 
 def page_fields() -> dict[str, Field]:

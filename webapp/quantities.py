@@ -57,7 +57,6 @@ JOB_UNITS = {"length": ("in", "mm", "cm"), "volume": ("mL", "fl oz"), "temperatu
 # What a conversion leaves a hair under a half is rounded as the half that it is: 3.175 mm.
 HALF_UP = 1 + 1e-12
 
-PARTS = {"a": "A", "b": "B"}
 LONGEST = 40
 NUMBER = re.compile(
     r"(?:(?P<whole>\d+)(?: +|-))?(?P<over>\d+)/(?P<under>\d+)|(?P<decimal>\d+(?:[.,]\d+)*|[.,]\d+)"
@@ -116,19 +115,17 @@ def read_input(typed: Any, each: Input, units: dict[str, str]) -> Reading:
         reading = Reading(float(typed), unit)
     least, most = bounds(each)
     if least is not None and least >= 0 > reading.value:
-        raise QuantityError(f"{called(each.name)} cannot be negative. Type it without the minus sign.")
+        raise QuantityError(f"{each.label} cannot be negative. Type it without the minus sign.")
     if least is not None and reading.value < least * (1 - 1e-9):
         if reading.value == 0:
-            raise QuantityError(
-                f"{called(each.name)} cannot be 0. Type at least {each.least}, or leave it blank."
-            )
+            raise QuantityError(f"{each.label} cannot be 0. Type at least {each.least}, or leave it blank.")
         shown = _echo(typed, reading, each.kind)
         raise QuantityError(f"{shown} is less than {each.least}. Check the number and the unit.")
     if most is not None and not reading.value <= most * (1 + 1e-9):
         shown = _echo(typed, reading, each.kind)
         raise QuantityError(f"{shown} is more than {each.most}. Check the number and the unit.")
     if each.kind == "count" and reading.value != int(reading.value):
-        raise QuantityError(f"{called(each.name)} is a whole number. Type one, such as 2.")
+        raise QuantityError(f"{each.label} is a whole number. Type one, such as 2.")
     return reading
 
 
@@ -293,24 +290,3 @@ def _such_as(kind: str) -> str:
 def _echo(typed: Any, reading: Reading, kind: str) -> str:
     text = typed.strip() if isinstance(typed, str) else rounded(from_canonical(typed, reading.unit, kind))
     return f"{text} {reading.unit}".strip() if re.fullmatch(r"[-+\d.,/ ]+", text) else text
-
-
-@cache
-def called(name: str) -> str:
-    """Return what a quantity is called on the screen: its name in words.
-
-    >>> called("stated_cure_time"), called("reading_a"), called("tack_free_due")
-    ('Cure time', 'Reading A', 'Tack-free due')
-    """
-    text = in_words(name)
-    return text[:1].upper() + text[1:]
-
-
-def in_words(name: str) -> str:
-    """Return a name in words, as it stands inside a sentence.
-
-    >>> in_words("stated_cure_time"), in_words("reading_a")
-    ('cure time', 'reading A')
-    """
-    words = name.removeprefix("stated_").replace("tack_free", "tack-free").split("_")
-    return " ".join(PARTS.get(word, word) for word in words)

@@ -30,5 +30,5 @@ export function handOutTimes(cup, colour, jobName, now) {
 }
 
 function fileName(words) {
-  return (words || "colour").toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "") || "colour";
+  return (words || "color").toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "") || "color";
 }

@@ -53,7 +53,7 @@ export function clockTitle(clock) {
 
 /** What a cup is called: "Teal, cup 1". */
 export function cupTitle(cup, colour) {
-  return `${colour.name || "Colour"}, cup ${cup.number}`;
+  return `${colour.name || "Color"}, cup ${cup.number}`;
 }
 
 /** What rings between two looks at the clocks: a warning ahead, the end, and the end again while it is unheard. */

@@ -36,7 +36,7 @@ export function nextCups(job, root) {
 
 /** What the next cup of a colour is called: "Teal, cup 2 of 3, coat 1". */
 export function nextTitle({ colour, coat, number, cups, coats }) {
-  const which = `${colour.name || "Colour"}, cup ${number}${cups ? ` of ${cups}` : ""}`;
+  const which = `${colour.name || "Color"}, cup ${number}${cups ? ` of ${cups}` : ""}`;
   return coats > 1 ? `${which}, coat ${coat}` : which;
 }
 

@@ -9,7 +9,7 @@ const BELOW = {
 };
 const SECTION_KEYS = ["room", "card", "bench"];
 const SWATCHES = ["#8f2d1b", "#08545c", "#1f4b8f", "#c58a00", "#3d3d3d", "#5b2a6e", "#2f6b3a", "#b8b2a3"];
-const FIRST_NAMES = { colour: "Colour", face: "Face", opening: "Cut-out" };
+const FIRST_NAMES = { colour: "Color", face: "Face", opening: "Cut-out" };
 
 const listeners = new Set();
 const removed = [];

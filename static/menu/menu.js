@@ -85,7 +85,7 @@ function setTheme(theme) {
 function blankJob() {
   const { units: chosen, room, card, bench } = JSON.parse(JSON.stringify(state.job));
   const face = { id: newId("face"), name: "Face 1", shape: "rectangle" };
-  const colour = { id: newId("colour"), name: "Colour 1", swatch: "#08545c", faces: [face], cups: [] };
+  const colour = { id: newId("colour"), name: "Color 1", swatch: "#08545c", faces: [face], cups: [] };
   const day = new Date().toLocaleDateString(undefined, { day: "numeric", month: "short" });
   return { format: "sixteenth-job", version: 1, id: newId("job"), name: `Job of ${day}`, units: chosen, room, card, bench, colours: [colour] };
 }

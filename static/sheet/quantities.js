@@ -196,9 +196,20 @@ export function readChoice(name, typed) {
   return { error: `Choose one of: ${options.map(([, label]) => label).join(", ")}.` };
 }
 
-/** What a quantity is called on the screen. */
+/** What a name is called on the screen: its own label, or its name in words. */
 export function called(name) {
-  return labels[name]?.label ?? name;
+  return labels[name]?.label ?? capital(name.split("_").map((word) => grammar.words[word] ?? word).join(" "));
+}
+
+/** What a name is called inside a sentence: a part's letter and an abbreviation keep their capitals. */
+export function inSentence(name) {
+  const words = called(name);
+  return /^.\p{Ll}/u.test(words) ? words[0].toLowerCase() + words.slice(1) : words;
+}
+
+/** Words as they stand at the start of a sentence. */
+export function capital(words) {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }
 
 /** Round half away from nought to three figures that matter, or to places; no zeros at the end. */

@@ -1,7 +1,7 @@
 // Fills the cells of a job: the generic runner that webapp/sheet/runner.py is the twin of.
 // A blank argument leaves a cell blank; every blank cell knows why. Nothing here knows a formula by name.
 import { checks, formulas, inputs, levels, nodes, ranges, constants } from "../printed.js";
-import { called, readChoice, readInput } from "./quantities.js";
+import { called, capital, readChoice, readInput } from "./quantities.js";
 
 const isBlank = (typed) => typed === undefined || typed === null || (typeof typed === "string" && !typed.trim());
 const belowOf = Object.fromEntries(
@@ -277,7 +277,7 @@ function gatherOf(node, row) {
 
 const SECTIONS = { room: " in the room", card: " on the resin card", bench: " on the bench" };
 
-/** Name a row as a person would: "face Ground", "colour 2", "cut-out 1 of face Ground". */
+/** Name a row as a person would: "face Ground", "color 2", "cut-out 1 of face Ground". */
 export function rowTitle(row) {
   if (row.level === "job") return "the job";
   if (row.level === "cup") return `the cups of ${rowTitle(row.parent)}`;
@@ -296,5 +296,3 @@ export function because(blank) {
   if (kind === "missing") return `${called(name)} is missing${place}.`;
   return `${called(name)} cannot be worked out from these figures${place}.`;
 }
-
-const capital = (words) => words.slice(0, 1).toUpperCase() + words.slice(1);

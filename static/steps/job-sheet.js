@@ -16,7 +16,7 @@ export const page = {
   say: {
     card: () => state.job.card?.name || "No resin card yet",
     face: (row) => row.name || `Face ${row.position}`,
-    colour: (row) => row.name || `Colour ${row.position}`,
+    colour: (row) => row.name || `Color ${row.position}`,
   },
   draw: {},
   acts: {

@@ -1,5 +1,5 @@
 import { inputs, stages } from "../printed.js";
-import { called } from "../sheet/quantities.js";
+import { inSentence } from "../sheet/quantities.js";
 import { rowTitle } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { part, setAttribute, setHidden, setText } from "../lib/dom.js";
@@ -72,7 +72,7 @@ function firstRefused(row) {
 
 function atBlank({ kind, name, row }) {
   const where = row.level === "job" ? whereIs(name) : rowTitle(row);
-  const label = (inputs[name] ? called(name) : name).toLowerCase();
+  const label = inSentence(name);
   const words = {
     refused: `Next: mend the ${label}`,
     missing: inputs[name]?.kind === "choice" ? `Next: choose the ${label}` : `Next: type the ${label}`,

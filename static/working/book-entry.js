@@ -4,9 +4,9 @@ import { called } from "../sheet/quantities.js";
 import { workings } from "../workings.js";
 import { element } from "../lib/dom.js";
 import { mathOf } from "../lib/math.js";
-import { inWords, rulesOf, stepOf } from "./formula-steps.js";
+import { rulesOf, stepOf } from "./formula-steps.js";
 
-const SECTIONS = { room: "the room", card: "the resin card", bench: "the bench", colour: "a colour", face: "a face", shape: "a shape" };
+const SECTIONS = { room: "the room", card: "the resin card", bench: "the bench", colour: "a color", face: "a face", shape: "a shape" };
 
 /** All words of an entry that a search looks through, in lower case. */
 export function entryWords(name) {
@@ -70,7 +70,7 @@ function inputOf(name, unit, entries) {
   const from = constants[name]?.shown ?? (inputs[name] ? `entered for ${SECTIONS[inputs[name].section]}` : goal ? "" : "chosen or picked");
   const words = [element("span", { class: "entry__input" }, called(name)), element("span", { class: "entry__from" }, [unit, from].filter(Boolean).join(", "))];
   if (!goal) return element("span", { class: "entry__plain" }, words);
-  return element("button", { type: "button", class: "entry__go", "data-act": "book-turn", "data-formula": goal, "aria-label": `${called(name)}, in ${inWords(unit)}: turn to it` }, words);
+  return element("button", { type: "button", class: "entry__go", "data-act": "book-turn", "data-formula": goal, "aria-label": `${called(name)}, in ${unit}: turn to it` }, words);
 }
 
 /** What a total, greatest or least over rows gathers. */

@@ -1,16 +1,8 @@
 // The steps of a formula as they are said, and the shared rules that they call: for workings and for the book.
-import { labels } from "../printed.js";
-import { called } from "../sheet/quantities.js";
+import { inSentence } from "../sheet/quantities.js";
 import { rules } from "../workings.js";
 import { element, icon } from "../lib/dom.js";
 import { mathOf } from "../lib/math.js";
-
-/** What a quantity is called inside a sentence. */
-export function inWords(name) {
-  if (!labels[name]) return name.replace(/_/g, " ");
-  const words = called(name);
-  return /^[A-Z]( |$)/.test(words) ? words : words.slice(0, 1).toLowerCase() + words.slice(1);
-}
 
 /**
  * Say one step of a formula.
@@ -22,7 +14,7 @@ export function stepOf({ name, words }, valueOf, results = []) {
   const said = words.map((word) => {
     if (typeof word === "string") return word;
     const value = valueOf(word[0]);
-    return value === null ? element("i", {}, inWords(word[0])) : element("b", {}, value);
+    return value === null ? element("i", {}, inSentence(word[0])) : element("b", {}, value);
   });
   const start = name ? [element("i", {}, name), " is "] : [];
   const ends = results.flatMap((result) => [" = ", element("b", {}, result)]);
@@ -33,7 +25,7 @@ export function stepOf({ name, words }, valueOf, results = []) {
 export function rulesOf(names) {
   return names.map((name) => {
     const { summary, steps, rules: further } = rules[name];
-    const title = inWords(name);
+    const title = inSentence(name);
     return element(
       "details",
       { class: "more" },

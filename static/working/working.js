@@ -1,5 +1,5 @@
 import { constants, inputs, labels, nodes, units } from "../printed.js";
-import { called, rounded } from "../sheet/quantities.js";
+import { called, capital, inSentence, rounded } from "../sheet/quantities.js";
 import { because, calculate, findRow, rowTitle } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { workings } from "../workings.js";
@@ -120,7 +120,7 @@ function originOf(row, name, cell, node) {
   const says = {
     typed: cell.typed || !cell.blank ? `You typed ${textOf(row, name)}${isFrozen ? ", before this cup began" : ""}.` : "",
     default: `Our default, ${inputs[name].fallback?.text ?? ""}. You can change it.`,
-    fallback: `Not typed here, so it is taken from ${called(cell.winner).toLowerCase()}.`,
+    fallback: `Not typed here, so it is taken from ${inSentence(cell.winner)}.`,
   }[cell.origin];
   const isTyped = cell.origin === "typed" && cell.typed;
   return [
@@ -193,8 +193,4 @@ function jumpButton(rowId, name, says) {
     page.jumpTo(rowId, name);
   });
   return button;
-}
-
-function capital(words) {
-  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }

@@ -226,7 +226,7 @@ CONSTANTS = (
         "50 g",
         "mass",
         "simulations: a smaller cup stays near the room's temperature, and gels later than the card says",
-        "A cup is small under",
+        "Largest mass of a small cup",
     ),
     Constant(
         "cup_warm_from",
@@ -235,7 +235,7 @@ CONSTANTS = (
         "45 °C",
         "temperature",
         HEAT_CLASS_SOURCE,
-        "A cup is warm from",
+        "Least peak of a warm cup",
     ),
     Constant(
         "cup_hot_from",
@@ -244,7 +244,7 @@ CONSTANTS = (
         "65 °C",
         "temperature",
         HEAT_CLASS_SOURCE,
-        "A cup is hot from",
+        "Least peak of a hot cup",
     ),
     Constant(
         "cup_dangerous_from",
@@ -253,7 +253,7 @@ CONSTANTS = (
         "100 °C",
         "temperature",
         HEAT_CLASS_SOURCE,
-        "A cup is dangerous from",
+        "Least peak of a dangerous cup",
     ),
     Constant(
         "semenov_cool_below",

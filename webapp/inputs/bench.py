@@ -3,10 +3,10 @@
 from webapp.inputs.entry import Input
 
 BENCH = (
-    Input("cup_capacity", "Cup holds", "bench", "volume", "To the brim.", None, "5 mL", "20 L"),
+    Input("cup_capacity", "Cup capacity", "bench", "volume", "To the brim.", None, "5 mL", "20 L"),
     Input(
         "cup_graduation",
-        "Marked every",
+        "Cup mark spacing",
         "bench",
         "volume",
         "From one mark to the next.",
@@ -16,7 +16,7 @@ BENCH = (
     ),
     Input(
         "fill_share",
-        "Fill no more than",
+        "Cup fill limit",
         "bench",
         "share",
         "Room to stir without spilling.",
@@ -27,10 +27,10 @@ BENCH = (
     ),
     Input(
         "vessels_per_cup",
-        "Vessels for each cup",
+        "Number of vessels",
         "bench",
         "count",
-        "Mixing cup and clean cup.",
+        "For each cup: mixing cup and clean cup.",
         "",
         "1",
         "6",
@@ -38,21 +38,29 @@ BENCH = (
     ),
     Input(
         "residual_film",
-        "Film left on a wall",
+        "Film left in the cup",
         "bench",
         "length",
-        "After scraping; weigh one to know.",
+        "On its sides, after scraping; weigh one to know.",
         "mm",
         "0 mm",
         "2 mm",
         "0.2 mm",
     ),
     Input(
-        "contingency", "Extra", "bench", "share", "Nobody drives back for 20 mL.", "%", "0 %", "100 %", "10 %"
+        "contingency",
+        "Extra mix",
+        "bench",
+        "share",
+        "Nobody drives back for 20 mL.",
+        "%",
+        "0 %",
+        "100 %",
+        "10 %",
     ),
     Input(
         "spread_rate",
-        "You spread",
+        "Spread rate",
         "bench",
         "spread rate",
         "From your own pours.",
@@ -63,7 +71,7 @@ BENCH = (
     ),
     Input(
         "usable_share",
-        "Usable share of the working time",
+        "Usable share of working time",
         "bench",
         "share",
         "The last quarter pours badly.",
@@ -72,21 +80,29 @@ BENCH = (
         "100 %",
         "75 %",
     ),
-    Input("tint_time", "Tinting takes", "bench", "time", "", "min", "0 s", "1 h", "2 min"),
-    Input("transfer_time", "Changing cups takes", "bench", "time", "", "min", "0 s", "1 h", "1 min"),
+    Input("tint_time", "Tinting time", "bench", "time", "", "min", "0 s", "1 h", "2 min"),
+    Input("transfer_time", "Cup change time", "bench", "time", "", "min", "0 s", "1 h", "1 min"),
     Input("stock_a", "Part A on the shelf", "bench", "volume", "", None, "0 mL", "1000 L", "0 mL"),
     Input("stock_b", "Part B on the shelf", "bench", "volume", "", None, "0 mL", "1000 L", "0 mL"),
-    Input("labour_time", "Hours on the job", "bench", "time", "", "h", "0 h", "10000 h"),
-    Input("wage", "An hour costs", "bench", "wage", "In your own money.", "/h", "0", "10000"),
+    Input("labour_time", "Labor time", "bench", "time", "", "h", "0 h", "10000 h"),
+    Input("wage", "Hourly wage", "bench", "wage", "In your own money.", "/h", "0", "10000"),
     Input(
-        "planned_coats", "Coats you plan", "bench", "count", "The depth may need more.", "", "1", "20", "1"
+        "planned_coats",
+        "Planned number of coats",
+        "bench",
+        "count",
+        "The depth may need more.",
+        "",
+        "1",
+        "20",
+        "1",
     ),
 )
 
 BENCH_FILM = (
     Input(
         "cup_diameter",
-        "Cup is wide",
+        "Cup width",
         "bench",
         "length",
         "Inside. A wide, shallow cup stays cooler.",
@@ -97,7 +113,7 @@ BENCH_FILM = (
     ),
     Input(
         "bench_slope",
-        "Bench slopes",
+        "Bench slope",
         "bench",
         "slope",
         "By a level: how far one end stands higher, for the length between.",
@@ -107,7 +123,7 @@ BENCH_FILM = (
     ),
     Input(
         "allowed_share",
-        "Depth may vary by",
+        "Allowed depth variation",
         "bench",
         "share",
         "From one end of a face to the other (our choice).",
@@ -118,7 +134,7 @@ BENCH_FILM = (
     ),
     Input(
         "ripple_length",
-        "Ripples are long",
+        "Ripple length",
         "bench",
         "length",
         "From crest to crest, as your spreader leaves them (our choice).",
@@ -129,10 +145,10 @@ BENCH_FILM = (
     ),
     Input(
         "bubble_diameter",
-        "Bubbles are wide",
+        "Bubble width",
         "bench",
         "length",
-        "Those that you can just see, half a millimetre (our choice).",
+        "Those that you can just see, half a millimeter (our choice).",
         "mm",
         "0.01 mm",
         "5 mm",

@@ -5,7 +5,7 @@ from webapp.inputs.entry import Input
 CARD = (
     Input(
         "ratio_basis",
-        "The sheet gives the ratio by",
+        "Ratio basis",
         "card",
         "choice",
         "By volume for cups and syringes, by mass for a scale. They differ where the densities do.",
@@ -13,10 +13,24 @@ CARD = (
         options=(("volume", "volume"), ("mass", "mass")),
     ),
     Input(
-        "stated_ratio_a", "Parts of A", "card", "ratio", "As the data sheet states it.", "", "0.01", "1000"
+        "stated_ratio_a",
+        "Ratio figure for A",
+        "card",
+        "ratio",
+        "As the data sheet states it.",
+        "",
+        "0.01",
+        "1000",
     ),
     Input(
-        "stated_ratio_b", "Parts of B", "card", "ratio", "As the data sheet states it.", "", "0.01", "1000"
+        "stated_ratio_b",
+        "Ratio figure for B",
+        "card",
+        "ratio",
+        "As the data sheet states it.",
+        "",
+        "0.01",
+        "1000",
     ),
     Input(
         "density_a",
@@ -43,19 +57,19 @@ CARD = (
     ),
     Input(
         "pot_life_temperature",
-        "at",
+        "Pot life temperature",
         "card",
         "temperature",
-        "The pot life's temperature.",
+        "The temperature that the pot life is given for.",
         least="0 degC",
         most="60 degC",
     ),
     Input(
         "pot_life_mass",
-        "in a cup of",
+        "Pot life mass",
         "card",
         "mass",
-        "The pot life's mass of mix. Left blank: 150 g.",
+        "Of mix, that the pot life is given for. Left blank: 150 g.",
         "g",
         "1 g",
         "5 kg",
@@ -63,7 +77,7 @@ CARD = (
     ),
     Input(
         "mix_time",
-        "Mix for",
+        "Mixing time",
         "card",
         "time",
         "As long as the data sheet says, scraping sides and bottom. Left blank: 2 min (common practice).",
@@ -73,12 +87,19 @@ CARD = (
         "2 min",
     ),
     Input(
-        "first_mist", "First mist after", "card", "time", "After the end of the pour.", "min", "0 s", "2 h"
+        "first_mist", "Wait to first mist", "card", "time", "After the end of the pour.", "min", "0 s", "2 h"
     ),
     Input(
-        "second_mist", "Second mist after", "card", "time", "After the end of the pour.", "min", "0 s", "6 h"
+        "second_mist",
+        "Wait to second mist",
+        "card",
+        "time",
+        "After the end of the pour.",
+        "min",
+        "0 s",
+        "6 h",
     ),
-    Input("tint_limit", "Tint at most", "card", "share", "Of the mix, by volume.", "%", "0.01 %", "25 %"),
+    Input("tint_limit", "Tint limit", "card", "share", "Of the mix, by volume.", "%", "0.01 %", "25 %"),
     Input(
         "greatest_coat_depth",
         "Deepest coat",
@@ -99,10 +120,10 @@ CARD = (
         "5 g",
         "20 kg",
     ),
-    Input("stated_tack_free_time", "Tack-free after", "card", "time", "", "h", "1 min", "14 d"),
+    Input("stated_tack_free_time", "Tack-free time", "card", "time", "", "h", "1 min", "14 d"),
     Input(
         "tack_free_temperature",
-        "at",
+        "Tack-free temperature",
         "card",
         "temperature",
         "Left blank: the pot life's.",
@@ -110,11 +131,11 @@ CARD = (
         most="60 degC",
         fallback_input="pot_life_temperature",
     ),
-    Input("stated_recoat_opens", "Recoat opens after", "card", "time", "", "h", "1 min", "14 d"),
-    Input("stated_recoat_closes", "Recoat closes after", "card", "time", "", "h", "1 min", "60 d"),
+    Input("stated_recoat_opens", "Earliest recoat", "card", "time", "After the pour.", "h", "1 min", "14 d"),
+    Input("stated_recoat_closes", "Latest recoat", "card", "time", "After the pour.", "h", "1 min", "60 d"),
     Input(
         "recoat_temperature",
-        "at",
+        "Recoat temperature",
         "card",
         "temperature",
         "Left blank: the pot life's.",
@@ -122,10 +143,10 @@ CARD = (
         most="60 degC",
         fallback_input="pot_life_temperature",
     ),
-    Input("stated_cure_time", "Cured after", "card", "time", "", "h", "10 min", "60 d"),
+    Input("stated_cure_time", "Cure time", "card", "time", "", "h", "10 min", "60 d"),
     Input(
         "cure_temperature",
-        "at",
+        "Cure temperature",
         "card",
         "temperature",
         "Left blank: the pot life's.",
@@ -133,10 +154,12 @@ CARD = (
         most="60 degC",
         fallback_input="pot_life_temperature",
     ),
-    Input("stated_top_coat_wait", "Top coat after", "card", "time", "", "h", "10 min", "60 d"),
+    Input(
+        "stated_top_coat_wait", "Wait to top coat", "card", "time", "After the pour.", "h", "10 min", "60 d"
+    ),
     Input(
         "top_coat_temperature",
-        "at",
+        "Top coat temperature",
         "card",
         "temperature",
         "Left blank: the pot life's.",
@@ -146,7 +169,7 @@ CARD = (
     ),
     Input(
         "least_cure_temperature",
-        "Cures no colder than",
+        "Lowest cure temperature",
         "card",
         "temperature",
         "Below it a film can stall, and no times are given. Left blank: 10 °C, 50 °F (common practice).",
@@ -166,10 +189,10 @@ CARD = (
     ),
     Input(
         "stated_coverage_depth",
-        "at a depth of",
+        "Claimed depth",
         "card",
         "length",
-        "The claim's depth.",
+        "The depth that the maker's claim is for.",
         None,
         "0.01 mm",
         "50 mm",
@@ -194,11 +217,11 @@ CARD = (
         "50 g/mol",
         "5000 g/mol",
     ),
-    Input("kit_volume", "A kit holds", "card", "volume", "A and B together.", None, "10 mL", "1000 L"),
-    Input("kit_price", "A kit costs", "card", "money", "In your own money.", "", "0", "100000"),
+    Input("kit_volume", "Kit volume", "card", "volume", "A and B together.", None, "10 mL", "1000 L"),
+    Input("kit_price", "Kit price", "card", "money", "In your own money.", "", "0", "100000"),
     Input(
         "ratio_tolerance",
-        "Ratio may be out by",
+        "Ratio tolerance",
         "card",
         "share",
         "Where the sheet gives none: 5 % (common practice).",

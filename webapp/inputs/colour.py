@@ -13,7 +13,7 @@ COLOUR = (
     ),
     Input(
         "drop_basis",
-        "A drop's size is",
+        "Drop size",
         "colour",
         "choice",
         "Tints drip smaller than water: count your own bottle's drops into a measure.",
@@ -22,7 +22,7 @@ COLOUR = (
     ),
     Input(
         "nominal_drop_volume",
-        "One drop is",
+        "Assumed drop volume",
         "colour",
         "volume",
         "A large drop, so that the limit stays on the safe side; count your own bottle's.",
@@ -31,10 +31,21 @@ COLOUR = (
         "0.5 mL",
         "0.05 mL",
     ),
-    Input("counted_volume", "Drops filled", "colour", "volume", "Of tint.", "mL", "0.1 mL", "50 mL"),
-    Input("counted_drops", "Drops counted", "colour", "count", "Into that measure.", "", "1", "5000"),
     Input(
-        "tip_diameter", "Tip is wide", "colour", "length", "Outside, where it is wet.", "mm", "1 mm", "6 mm"
+        "counted_volume", "Volume of counted drops", "colour", "volume", "Of tint.", "mL", "0.1 mL", "50 mL"
+    ),
+    Input(
+        "counted_drops", "Number of counted drops", "colour", "count", "Into that measure.", "", "1", "5000"
+    ),
+    Input(
+        "tip_diameter",
+        "Dropper tip width",
+        "colour",
+        "length",
+        "Outside, where it is wet.",
+        "mm",
+        "1 mm",
+        "6 mm",
     ),
     Input(
         "tint_surface_tension",
@@ -58,10 +69,12 @@ COLOUR = (
         "4 g/mL",
         "1.1 g/mL",
     ),
-    Input("recipe_load", "Recipe", "colour", "share", "Tint in the mix, by volume.", "%", "0.001 %", "25 %"),
+    Input(
+        "recipe_load", "Recipe load", "colour", "share", "Tint in the mix, by volume.", "%", "0.001 %", "25 %"
+    ),
     Input(
         "allowed_error",
-        "Recipe may be missed by",
+        "Allowed recipe error",
         "colour",
         "share",
         "Of the recipe's tint (our choice).",
@@ -72,7 +85,7 @@ COLOUR = (
     ),
     Input(
         "need_basis",
-        "Mix by",
+        "Basis of the mix",
         "colour",
         "choice",
         "Your sizes, the maker's claim of coverage, or the greater of the two.",
@@ -85,7 +98,7 @@ COLOUR = (
     ),
     Input(
         "first_share",
-        "Start with",
+        "Starting tint share",
         "colour",
         "share",
         "Of the limit; then creep up.",
@@ -99,7 +112,7 @@ COLOUR = (
 COLOUR_HIDING = (
     Input(
         "absorption_ratio",
-        "Absorption to scatter, K/S",
+        "Absorption ratio K/S",
         "colour",
         "ratio",
         "Of the tinted mix, from a drawdown: 0.01 white, 1 and over deep colours.",
@@ -109,7 +122,7 @@ COLOUR_HIDING = (
     ),
     Input(
         "scattering_power",
-        "Scattering power, SX",
+        "Scattering power SX",
         "colour",
         "ratio",
         "Of that drawdown.",
@@ -117,6 +130,6 @@ COLOUR_HIDING = (
         "0.01",
         "100",
     ),
-    Input("tested_load", "Its tint load", "colour", "share", "By volume.", "%", "0.01 %", "25 %"),
-    Input("tested_depth", "Its depth", "colour", "length", "Of the film.", "mm", "0.01 mm", "50 mm"),
+    Input("tested_load", "Drawdown tint load", "colour", "share", "By volume.", "%", "0.01 %", "25 %"),
+    Input("tested_depth", "Drawdown depth", "colour", "length", "Of the film.", "mm", "0.01 mm", "50 mm"),
 )

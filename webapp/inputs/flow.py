@@ -37,7 +37,7 @@ CARD_FILM = (
     ),
     Input(
         "viscosity_temperature",
-        "at",
+        "Viscosity temperature",
         "card",
         "temperature",
         "Left blank: the pot life's.",
@@ -47,7 +47,7 @@ CARD_FILM = (
     ),
     Input(
         "second_viscosity",
-        "Viscosity, second figure",
+        "Second viscosity",
         "card",
         "viscosity",
         "If the sheet gives one, the film's is worked out for your room. Left blank: the first holds.",
@@ -58,7 +58,7 @@ CARD_FILM = (
     ),
     Input(
         "second_viscosity_temperature",
-        "at",
+        "Second viscosity temperature",
         "card",
         "temperature",
         "The second figure's temperature.",

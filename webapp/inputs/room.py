@@ -5,7 +5,7 @@ from webapp.inputs.entry import Input
 ROOM = (
     Input(
         "air_temperature",
-        "Air",
+        "Air temperature",
         "room",
         "temperature",
         "Where the resin cures.",
@@ -14,7 +14,7 @@ ROOM = (
     ),
     Input(
         "surface_temperature",
-        "Surface",
+        "Surface temperature",
         "room",
         "temperature",
         "Of the face itself, by a contact thermometer. Left blank: the air's.",
@@ -24,7 +24,7 @@ ROOM = (
     ),
     Input(
         "resin_temperature",
-        "Resin",
+        "Resin temperature",
         "room",
         "temperature",
         "In the bottle, if it stood elsewhere. Left blank: the air's.",
@@ -37,7 +37,7 @@ ROOM = (
     ),
     Input(
         "hygrometer_error",
-        "Hygrometer may be out by",
+        "Hygrometer error",
         "room",
         "share",
         "Of full scale; shown beside the dew margin (our choice).",

@@ -10,6 +10,7 @@ from jinja2 import Template
 from webapp import forms
 from webapp.errors import BakeError
 from webapp.names.asked import ANY, Asked, Known, refusal
+from webapp.sheet.labels import called
 
 FOLDER = "webapp/templates"
 MOST_PLACES = 3
@@ -48,6 +49,10 @@ def template_globals(known: Known) -> dict[str, Any]:
                 written[name] = _place_in_rendering(name)
         return names
 
+    def label_of(name: str) -> str:
+        resolve("cell", name)
+        return called(name)
+
     def section_without(section: str, without: Collection[str]) -> None:
         resolve("section", section)
         for name in without:
@@ -64,6 +69,7 @@ def template_globals(known: Known) -> dict[str, Any]:
     return {
         "known": known_cells,
         "written": written,
+        "called": label_of,
         "fields": Fields(forms.page_fields(), resolve),
         "fields_in": fields_in,
         "groups_in": groups_in,

@@ -4,7 +4,7 @@ from textwrap import fill
 
 from webapp.formulas.book import Book, Formula
 from webapp.printer.steps import steps_in_order
-from webapp.quantities import called
+from webapp.sheet.labels import called
 from webapp.sheet.wiring import Sheet
 from webapp.units import Unit
 

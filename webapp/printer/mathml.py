@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from webapp.printer.syntax import ExpressionVisitor
 from webapp.printer.words import OPERATORS, POWERS, SIGNS, fraction, plain
-from webapp.quantities import in_words
+from webapp.sheet.labels import in_sentence
 
 COMPARISON_SIGNS: dict[type, str] = {
     ast.Lt: "<",
@@ -29,7 +29,7 @@ class MathVisitor(ExpressionVisitor):
     def visit_Name(self, node: ast.Name) -> list:
         """Draw a quantity's name."""
         name = self.name(node)
-        return ["mi", in_words(name) if name in self.body.parameters else name.replace("_", " ")]
+        return ["mi", in_sentence(name) if name in self.body.parameters else name.replace("_", " ")]
 
     def visit_Attribute(self, node: ast.Attribute) -> list:
         """Draw pi."""

@@ -21,9 +21,9 @@ from webapp.quantities import (
     SHOWN_WITH,
     TAKEN_AS,
     bounds,
-    called,
     read_input,
 )
+from webapp.sheet.labels import WORDS, called, from_name
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.wiring import Node, Sheet
 from webapp.units import canonical_units, conversions
@@ -57,6 +57,7 @@ def print_sheet(sheet: Sheet) -> str:
             "shownWith": SHOWN_WITH,
             "finer": FINER,
             "jobUnits": JOB_UNITS,
+            "words": WORDS,
         },
         "cards": DEMO_CARDS,
         "example": EXAMPLE_JOB,
@@ -87,16 +88,19 @@ def print_workings(sheet: Sheet) -> str:
 
 
 def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
-    """Return what every cell is called, with its kind of quantity."""
+    """Return every cell's kind of quantity, and what it is called where its name in words does not say so."""
     kinds = {name: each.kind for name, each in sheet.constants.items()}
     kinds |= {name: each.kind for name, each in sheet.inputs.items()}
     kinds |= {name: each.unit.kind for name, each in sheet.book.everything().items()}
-    rows = {name: {"label": called(name), "kind": kind} for name, kind in kinds.items()}
     for node in sheet.nodes:
-        if node.name not in rows:
+        if node.name not in kinds:
             asked = node.asks[1] if node.kind == "choice" else node.asks[0]
-            rows[node.name] = {"label": called(node.name), "kind": rows[asked[1]]["kind"]}
-    return rows
+            kinds[node.name] = kinds[asked[1]]
+    return {name: {"kind": kind} | _own_label(name) for name, kind in kinds.items()}
+
+
+def _own_label(name: str) -> dict[str, str]:
+    return {} if called(name) == from_name(name) else {"label": called(name)}
 
 
 def _node(node: Node) -> dict[str, Any]:
@@ -108,7 +112,6 @@ def _node(node: Node) -> dict[str, Any]:
 
 def _input(each: Input) -> dict[str, Any]:
     row: dict[str, Any] = {
-        "label": each.label,
         "section": each.section,
         "levels": each.levels,
         "kind": each.kind,

@@ -22,7 +22,7 @@ STEPS = {
     "level": "Level",
     "edge_hold": "Will the edge hold?",
     "bead": "Beads over narrow strokes",
-    "flow": "Flow and levelling",
+    "flow": "Flow and leveling",
     "bubbles": "Bubbles",
     "schedule": "Schedule of the day",
     "cure": "Cure",

@@ -12,6 +12,7 @@ from webapp.formulas.constants import CONSTANTS
 from webapp.printer.mathml import MathVisitor
 from webapp.printer.syntax import RULES, Body, read_body
 from webapp.printer.words import ROUNDED, WordsVisitor
+from webapp.sheet.labels import AMERICAN
 from webapp.sheet.levels import LEVELS
 from webapp.units import Unit
 
@@ -61,13 +62,14 @@ def unit_in_words(unit: Unit) -> str:
 
 
 def pretty(text: str) -> str:
-    """Write powers of units and degrees as they are printed.
+    """Write powers of units and degrees as they are printed, and words as Americans spell them.
 
     >>> pretty("1.10 g/cm3 at 25 degC on 137 cm2")
     '1.10 g/cm³ at 25 °C on 137 cm²'
     """
     raised = re.sub(r"\b([cm]?m|in|ft|K|s)([23])\b", lambda found: found[1] + SUPERSCRIPTS[found[2]], text)
-    return re.sub(r"\bdeg([CF])\b", r"°\1", raised)
+    spelled = re.sub(r"\b[a-z]+", lambda found: AMERICAN.get(found[0], found[0]), raised)
+    return re.sub(r"\bdeg([CF])\b", r"°\1", spelled)
 
 
 def _steps(body: Body, half_turn: str) -> list[dict[str, Any]]:

@@ -16,7 +16,7 @@ class Level:
 
 LEVELS: dict[str, Level] = {
     "job": Level("job", None, "", "job"),
-    "colour": Level("colour", "job", "colours", "colour", "no colour yet"),
+    "colour": Level("colour", "job", "colours", "color", "no color yet"),
     "face": Level("face", "colour", "faces", "face", "no face yet"),
     "opening": Level("opening", "face", "openings", "cut-out"),
     "cup": Level("cup", "colour", "", "cup"),

@@ -1,7 +1,7 @@
 """Sentences for what a sheet has to say: why a cell is blank, and how a row is named."""
 
 from webapp.inputs.table import INPUTS
-from webapp.quantities import called
+from webapp.sheet.labels import called
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.runner import Blank, Row
 
@@ -9,7 +9,7 @@ SECTIONS = {"room": " in the room", "card": " on the resin card", "bench": " on 
 
 
 def row_title(row: Row) -> str:
-    """Name a row as a person would: "face Ground", "colour 2", "cut-out 1 of face Ground"."""
+    """Name a row as a person would: "face Ground", "color 2", "cut-out 1 of face Ground"."""
     if row.level == "job":
         return "the job"
     if row.level == "cup":

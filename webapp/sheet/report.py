@@ -3,7 +3,8 @@
 from typing import Any
 
 from webapp.inputs.table import INPUTS
-from webapp.quantities import called, show, unit_shown
+from webapp.quantities import show, unit_shown
+from webapp.sheet.labels import called, in_sentence
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.reasons import because, row_title
 from webapp.sheet.runner import Cell, CheckResult, Row, calculate
@@ -111,13 +112,13 @@ def _lines(row: Row, units: dict[str, str], sheet: Sheet) -> list[str]:
     for name in LINES[row.level]:
         cell = row.cells.get(name)
         if cell is not None:
-            lines.append(f"  {called(name) + ':':<26}{_said(name, cell, units, sheet)}")
+            lines.append(f"  {called(name) + ':':<30}{_said(name, cell, units, sheet)}")
     for result in row.checks:
         check = sheet.book.checks[result.name]
         if result.state == "wrong":
             lines.append(f"  {SIGNS[check.severity]}: {check.says}")
         elif result.state == "unchecked" and result.blank and check.severity == "stop":
-            lines.append(f"  Not checked: {called(result.name).lower()}. {because(result.blank)}")
+            lines.append(f"  Not checked: {in_sentence(result.name)}. {because(result.blank)}")
     return lines
 
 
@@ -129,7 +130,7 @@ def _said(name: str, cell: Cell, units: dict[str, str], sheet: Sheet) -> str:
     if kind == "volume":
         other = "fl oz" if unit_shown(kind, units) == "mL" else "mL"
         text += f" ({show(cell.value, kind, other)})"
-    return f"{text} ({called(cell.winner).lower()})" if cell.winner and name not in INPUTS else text
+    return f"{text} ({in_sentence(cell.winner)})" if cell.winner and name not in INPUTS else text
 
 
 def _capital(words: str) -> str:
