@@ -1,7 +1,6 @@
 """The commands of `python -m webapp`, in one table; without a command it serves."""
 
 import argparse
-import json
 import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -14,7 +13,7 @@ from webapp.errors import JobFileError
 from webapp.job.file import read_job
 from webapp.printer.book_text import book_text
 from webapp.server.listening import open_server
-from webapp.sheet.report import job_sheet_text, plan
+from webapp.sheet.report import job_sheet_text, plan_as_json
 from webapp.sheet.wiring import load_sheet
 
 HOST = "127.0.0.1"
@@ -85,7 +84,7 @@ def print_plan(options: argparse.Namespace) -> int:
         why = error.strerror if isinstance(error, OSError) else error
         print(f"{options.job}: {why}", file=sys.stderr)
         return 1
-    print(job_sheet_text(job) if options.text else json.dumps(plan(job), ensure_ascii=False, indent=1))
+    print(job_sheet_text(job) if options.text else plan_as_json(job))
     return 0
 
 

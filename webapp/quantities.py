@@ -10,7 +10,7 @@ pint never sees typed text: it reads `12 3/8 in` as 4.5 in and `1,5 cm` as 15 cm
 import re
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from webapp.errors import QuantityError
@@ -58,6 +58,8 @@ JOB_UNITS = {"length": ("in", "mm", "cm"), "volume": ("mL", "fl oz"), "temperatu
 HALF_UP = 1 + 1e-12
 
 LONGEST = 40
+# The faces of a job share most of what is typed.
+READINGS_KEPT = 4096
 NUMBER = re.compile(
     r"(?:(?P<whole>\d+)(?: +|-))?(?P<over>\d+)/(?P<under>\d+)|(?P<decimal>\d+(?:[.,]\d+)*|[.,]\d+)"
 )
@@ -73,6 +75,7 @@ class Reading:
     note: str = ""
 
 
+@lru_cache(maxsize=READINGS_KEPT)
 def read_quantity(text: str, kind: str, unit: str) -> Reading:
     """Read a typed quantity of a kind; a bare number is in `unit`. A QuantityError says what to type.
 
@@ -251,6 +254,8 @@ def spellings(kind: str) -> tuple[tuple[str, str], ...]:
 
 
 def _unit(left: str, kind: str) -> tuple[ShownUnit | None, str, str]:
+    if not left:
+        return None, left, ""
     lower = left.lower()
     for spelling, name in spellings(kind):
         after = lower[len(spelling) :]

@@ -51,8 +51,8 @@ ROWS: dict[str, Row] = {
     "kept": Row("taps and keys to the first A and B, kept card", "", 10, 14),
     "bake": Row("bake, whole command", "s", None, 3),
     "rebake": Row("bake with nothing changed, whole command", "s", None, 1),
-    "plan": Row("plan of 1,000 faces", "s", None, 0.6),
-    "plan_command": Row("plan of 1,000 faces, whole command", "s", None, None),
+    "plan": Row("plan of 1,000 faces, processor", "s", None, 0.6),
+    "plan_command": Row("plan of 1,000 faces, whole command, processor", "s", None, None),
     "plan_growth": Row("plan of 1,000 faces to four of 250", "times", 1, 1.3),
     "javascript": Row("cells of 1,000 faces in JavaScript", "s", None, None),
 }

@@ -1,7 +1,5 @@
 """The server's own pages: a second opinion on a job file at a desk, and errors in plain words."""
 
-import json
-
 from flask import Blueprint, Flask, Response, render_template
 from flask_wtf import FlaskForm
 from flask_wtf.csrf import CSRFError
@@ -12,7 +10,7 @@ from wtforms import RadioField
 from webapp.baker.writer import Site
 from webapp.errors import JobFileError
 from webapp.job.file import LARGEST, read_job
-from webapp.sheet.report import job_sheet_text, plan
+from webapp.sheet.report import job_sheet_text, plan_as_json
 
 pages = Blueprint("pages", __name__)
 
@@ -69,7 +67,7 @@ def plan_page() -> str | Response:
         return _plan_page(form, problem=str(error))
     if form.answer.data == "json":
         headers = {"Content-Disposition": 'attachment; filename="plan.json"'}
-        return Response(json.dumps(plan(job), indent=2), mimetype="application/json", headers=headers)
+        return Response(plan_as_json(job), mimetype="application/json", headers=headers)
     return _plan_page(form, text=job_sheet_text(job))
 
 

@@ -1,5 +1,10 @@
 """What the sheet gives out: the plan as a tree for programs, and the job sheet as text for people."""
 
+import gc
+import json
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
 from typing import Any
 
 from webapp.inputs.table import INPUTS
@@ -7,7 +12,7 @@ from webapp.quantities import show, unit_shown
 from webapp.sheet.labels import called, in_sentence
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.reasons import because, row_title
-from webapp.sheet.runner import Cell, CheckResult, Row, calculate
+from webapp.sheet.runner import Blank, Cell, CheckResult, Row, calculate
 from webapp.sheet.wiring import Sheet, load_sheet
 from webapp.units import canonical_units
 
@@ -41,40 +46,80 @@ LINES: dict[str, tuple[str, ...]] = {
 def plan(job: dict[str, Any]) -> dict[str, Any]:
     """Return the job with `cells` and `checks` at every row; values are in canonical units."""
     sheet = load_sheet()
-    return _planned(job, calculate(job, sheet), sheet)
+    with _nothing_collected():
+        return _planned(job, calculate(job, sheet), Words(sheet, _units(sheet)))
 
 
-def _planned(source: dict[str, Any], row: Row, sheet: Sheet) -> dict[str, Any]:
+def plan_as_json(job: dict[str, Any]) -> str:
+    """Return the plan as JSON on one line: with indents a large one takes as long to write as to work out."""
+    return json.dumps(plan(job), ensure_ascii=False)
+
+
+@contextmanager
+def _nothing_collected() -> Iterator[None]:
+    # A plan throws nothing away, and a large one would be searched for what it threw away again and again.
+    was_enabled = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_enabled:
+            gc.enable()
+
+
+@dataclass(frozen=True)
+class Words:
+    """What a plan says of its cells: their units, and why they are blank, as one blank empties many."""
+
+    sheet: Sheet
+    units: dict[str, str]
+    reasons: dict[int, str] = field(default_factory=dict)
+
+    def because(self, blank: Blank | None) -> str | None:
+        """Return the sentence that says why a cell is blank, or None where it is not."""
+        if blank is None:
+            return None
+        if id(blank) not in self.reasons:
+            self.reasons[id(blank)] = because(blank)
+        return self.reasons[id(blank)]
+
+
+def _units(sheet: Sheet) -> dict[str, str]:
+    units = canonical_units()
+    kinds = {node.name: kind_of(node.name, sheet) for node in sheet.nodes if node.kind != "check"}
+    return {name: units[kind].symbol if kind in units else "" for name, kind in kinds.items()}
+
+
+def _planned(source: dict[str, Any], row: Row, words: Words) -> dict[str, Any]:
     out = dict(source)
     for level, rows in row.rows.items():
         key = LEVELS[level].rows
         if key:
-            out[key] = [_planned(each.typed, each, sheet) for each in rows]
+            out[key] = [_planned(each.typed, each, words) for each in rows]
         else:
-            out[level] = _planned({}, rows[0], sheet)
-    out["cells"] = {name: _cell(name, cell, sheet) for name, cell in row.cells.items()}
-    out["checks"] = [_check(result, sheet) for result in row.checks]
+            out[level] = _planned({}, rows[0], words)
+    out["cells"] = {name: _cell(name, cell, words) for name, cell in row.cells.items()}
+    out["checks"] = [_check(result, words) for result in row.checks]
     return out
 
 
-def _cell(name: str, cell: Cell, sheet: Sheet) -> dict[str, Any]:
-    kind = kind_of(name, sheet)
-    unit = canonical_units()[kind].symbol if kind in canonical_units() else ""
-    out = {"value": cell.value, "unit": unit, "blank_because": because(cell.blank) if cell.blank else None}
+def _cell(name: str, cell: Cell, words: Words) -> dict[str, Any]:
+    reason = words.because(cell.blank)
+    out = {"value": cell.value, "unit": words.units[name], "blank_because": reason}
     if cell.winner:
         out["from"] = cell.winner
     return out
 
 
-def _check(result: CheckResult, sheet: Sheet) -> dict[str, Any]:
-    check = sheet.book.checks[result.name]
+def _check(result: CheckResult, words: Words) -> dict[str, Any]:
+    check = words.sheet.book.checks[result.name]
     return {
         "name": result.name,
         "severity": check.severity,
         "beside": check.beside,
         "state": result.state,
         "says": check.says,
-        "unchecked_because": because(result.blank) if result.blank else None,
+        "unchecked_because": words.because(result.blank),
     }
 
 

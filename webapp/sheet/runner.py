@@ -4,13 +4,13 @@ A blank argument leaves a cell blank; every blank cell knows why. Nothing here k
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Any
 
 from webapp.errors import QuantityError
-from webapp.inputs.entry import Input
-from webapp.quantities import Reading, read_choice, read_input
+from webapp.quantities import read_choice, read_input
 from webapp.sheet.levels import LEVELS, children
 from webapp.sheet.wiring import Node, Sheet, load_sheet
 
@@ -60,10 +60,15 @@ class Row:
     cells: dict[str, Cell] = field(default_factory=dict)
     checks: list[CheckResult] = field(default_factory=list)
     touched: bool = False
+    line: tuple["Row", ...] = field(default=(), repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        """Keep the line of rows from this one up, so that none is looked for cell by cell."""
+        self.line = (self, *self.parent.line) if self.parent else (self,)
 
     def above(self, steps: int) -> "Row":
         """Return the row so many levels up."""
-        return self.parent.above(steps - 1) if steps and self.parent else self
+        return self.line[steps]
 
     def everything(self) -> Iterator["Row"]:
         """Walk this row and all rows below it."""
@@ -71,6 +76,9 @@ class Row:
         for rows in self.rows.values():
             for row in rows:
                 yield from row.everything()
+
+
+CellOf = Callable[[Row], Cell]
 
 
 def calculate(job: dict[str, Any], sheet: Sheet | None = None) -> Row:
@@ -82,13 +90,17 @@ def calculate(job: dict[str, Any], sheet: Sheet | None = None) -> Row:
         by_level[row.level].append(row)
     units = job.get("units") or {}
     for node in sheet.nodes:
-        for row in by_level[node.level]:
-            if node.when and row.above(node.when[0]).cells[node.when[1]].value != node.when[2]:
-                continue
-            if node.kind == "check":
+        rows = by_level[node.level]
+        if node.when:
+            steps, by, option = node.when
+            rows = [row for row in rows if row.line[steps].cells[by].value == option]
+        if node.kind == "check":
+            for row in rows:
                 row.checks.append(_check(node, row, sheet))
-            else:
-                row.cells[node.name] = _cell(node, row, sheet, units)
+        else:
+            cell_of = CELLS[node.kind](node, sheet, units)
+            for row in rows:
+                row.cells[node.name] = cell_of(row)
     return root
 
 
@@ -122,56 +134,60 @@ def _is_blank(typed: Any) -> bool:
     return typed is None or (isinstance(typed, str) and not typed.strip())
 
 
-def _cell(node: Node, row: Row, sheet: Sheet, units: dict[str, str]) -> Cell:
-    if node.kind == "input":
-        return _input(node, row, sheet.inputs[node.name], units)
-    if node.kind == "constant":
-        return Cell(sheet.constants[node.name].canonical, origin="constant")
-    if node.kind == "formula":
-        return _formula(node, row, sheet)
-    if node.kind == "choice":
-        return _choice(node, row)
-    if node.kind in ("greatest_of", "least_of"):
-        return _pick(node, row)
-    return _gather(node, row)
+def _input(node: Node, sheet: Sheet, units: dict[str, str]) -> CellOf:
+    each = sheet.inputs[node.name]
+    read = (
+        partial(read_choice, each=each)
+        if each.kind == "choice"
+        else partial(read_input, each=each, units=units)
+    )
+    fallback = Cell(read(each.default).value, origin="default") if each.default is not None else None
+
+    def cell_of(row: Row) -> Cell:
+        typed = row.typed.get(node.name)
+        if not _is_blank(typed):
+            text = typed if isinstance(typed, str) else ""
+            try:
+                reading = read(typed)
+            except QuantityError as error:
+                return Cell(blank=Blank("refused", node.name, row, str(error)), origin="typed", typed=text)
+            return Cell(reading.value, origin="typed", typed=text, note=reading.note)
+        if node.asks:
+            [(steps, name)] = node.asks
+            taken = row.line[steps].cells[name]
+            return Cell(taken.value, taken.blank, "fallback", winner=name)
+        return fallback or Cell(blank=Blank("missing", node.name, row), origin="typed")
+
+    return cell_of
 
 
-def _input(node: Node, row: Row, each: Input, units: dict[str, str]) -> Cell:
-    typed = row.typed.get(node.name)
-    if not _is_blank(typed):
-        text = typed if isinstance(typed, str) else ""
+def _constant(node: Node, sheet: Sheet, _units: dict[str, str]) -> CellOf:
+    cell = Cell(sheet.constants[node.name].canonical, origin="constant")
+    return lambda row: cell
+
+
+def _formula(node: Node, sheet: Sheet, _units: dict[str, str]) -> CellOf:
+    function = sheet.book.formulas[node.name].function
+    inside = sheet.book.ranges[f"{node.name}_range"] if node.range is not None else None
+
+    def cell_of(row: Row) -> Cell:
+        values = []
+        for steps, name in node.asks:
+            cell = row.line[steps].cells[name]
+            if cell.blank:
+                return Cell(blank=cell.blank)
+            values.append(cell.value)
         try:
-            reading = read_choice(typed, each) if each.kind == "choice" else read_input(typed, each, units)
-        except QuantityError as error:
-            return Cell(blank=Blank("refused", node.name, row, str(error)), origin="typed", typed=text)
-        return Cell(reading.value, origin="typed", typed=text, note=reading.note)
-    if node.asks:
-        steps, name = node.asks[0]
-        taken = row.above(steps).cells[name]
-        return Cell(taken.value, taken.blank, "fallback", winner=name)
-    if each.default is None:
-        return Cell(blank=Blank("missing", node.name, row), origin="typed")
-    default = Reading(each.default) if each.kind == "choice" else read_input(each.default, each, units)
-    return Cell(default.value, origin="default")
-
-
-def _formula(node: Node, row: Row, sheet: Sheet) -> Cell:
-    cells = [row.above(steps).cells[name] for steps, name in node.asks]
-    blank = _first_blank(cells)
-    if blank:
-        return Cell(blank=blank)
-    values = [cell.value for cell in cells]
-    try:
-        if node.range is not None:
-            inside = sheet.book.ranges[f"{node.name}_range"]
-            if not inside.formula.function(*[values[each] for each in node.range]):
+            if inside and not inside.formula.function(*[values[each] for each in node.range or ()]):
                 return Cell(blank=Blank("range", node.name, row, inside.says))
-        value = sheet.book.formulas[node.name].function(*values)
-    except (ArithmeticError, ValueError, TypeError):
-        value = math.nan
-    if isinstance(value, complex) or not math.isfinite(value):
-        return Cell(blank=Blank("arithmetic", node.name, row))
-    return Cell(value)
+            value = function(*values)
+        except (ArithmeticError, ValueError, TypeError):
+            value = math.nan
+        if isinstance(value, complex) or not math.isfinite(value):
+            return Cell(blank=Blank("arithmetic", node.name, row))
+        return Cell(value)
+
+    return cell_of
 
 
 def _check(node: Node, row: Row, sheet: Sheet) -> CheckResult:
@@ -230,3 +246,22 @@ def _gather(node: Node, row: Row) -> Cell:
 
 def _first_blank(cells: list[Cell]) -> Blank | None:
     return next((cell.blank for cell in cells if cell.blank), None)
+
+
+def _row_by_row(cell_of: Callable[[Node, Row], Cell]) -> Callable[[Node, Sheet, dict[str, str]], CellOf]:
+    return lambda node, sheet, units: partial(cell_of, node)
+
+
+# For each kind of node, what gives the function that fills the cell of a row: what is the same in every row
+# is looked up once.
+CELLS: dict[str, Callable[[Node, Sheet, dict[str, str]], CellOf]] = {
+    "input": _input,
+    "constant": _constant,
+    "formula": _formula,
+    "choice": _row_by_row(_choice),
+    "greatest_of": _row_by_row(_pick),
+    "least_of": _row_by_row(_pick),
+    "total": _row_by_row(_gather),
+    "most": _row_by_row(_gather),
+    "least": _row_by_row(_gather),
+}
