@@ -126,8 +126,20 @@ def test_every_field_is_called_something_of_its_own_by_a_screen_reader():
 @pytest.mark.parametrize("section", forms.GROUPS)
 def test_groups_hold_every_input_of_their_section_once(section):
     names = [name for _, names in forms.groups_in(section) for name in names]
+    names += forms.LAB.get(section, ())
     assert sorted(names) == sorted(forms.fields_in(section))
     assert {name for _, group in forms.GROUPS[section] for name in group} <= set(names)
+
+
+@pytest.mark.parametrize("section", forms.LAB)
+def test_what_only_a_laboratory_asks_stands_in_a_fold_of_its_own(section, templates):
+    """The fold lies inside the section's own fold, and nothing else asks for its fields."""
+    [fold] = [name for name, text in templates.items() if f'data-late="lab-{section}"' in text]
+    assert fold in ("card-figures", "bench-more", "dropper")
+    for name in forms.LAB[section]:
+        assert [where for where, text in templates.items() if f'data-field="{name}"' in text] == [
+            f"lab-{section}"
+        ]
 
 
 @pytest.mark.parametrize("name", forms.ONLY_WITH)

@@ -53,8 +53,6 @@ GROUPS: dict[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
                 "viscosity_temperature",
                 "second_viscosity",
                 "second_viscosity_temperature",
-                "surface_tension",
-                "wetting_angle",
             ),
         ),
     ),
@@ -71,7 +69,7 @@ GROUPS: dict[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
             ),
         ),
         ("Time", ("usable_share", "spread_rate", "tint_time", "transfer_time")),
-        ("Level and bubbles", ("bench_slope", "allowed_share", "ripple_length", "bubble_diameter")),
+        ("Level", ("bench_slope", "allowed_share")),
         ("Stock and hours", ("stock_a", "stock_b", "labour_time", "wage")),
     ),
     "face": (
@@ -87,15 +85,31 @@ GROUPS: dict[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
                 "nominal_drop_volume",
                 "counted_volume",
                 "counted_drops",
-                "tip_diameter",
-                "tint_surface_tension",
-                "tint_density",
                 "first_share",
                 "recipe_load",
                 "allowed_error",
             ),
         ),
-        ("Hiding, from a drawdown", ("absorption_ratio", "scattering_power", "tested_load", "tested_depth")),
+    ),
+}
+
+# What only a laboratory asks, in a fold of its own at the end of each section.
+LAB: dict[str, tuple[str, ...]] = {
+    "card": (
+        "surface_tension",
+        "wetting_angle",
+        "hydrogen_equivalent_weight",
+        "epoxide_equivalent_weight",
+    ),
+    "bench": ("ripple_length", "bubble_diameter"),
+    "colour": (
+        "tip_diameter",
+        "tint_surface_tension",
+        "tint_density",
+        "absorption_ratio",
+        "scattering_power",
+        "tested_load",
+        "tested_depth",
     ),
 }
 
@@ -193,7 +207,7 @@ def fields_in(section: str, without: Collection[str] = ()) -> list[str]:
 
 def groups_in(section: str, without: Collection[str] = ()) -> list[tuple[str, list[str]]]:
     """Return a section's inputs in titled groups, the ungrouped ones last, without those placed elsewhere."""
-    left = fields_in(section, without)
+    left = fields_in(section, (*without, *LAB.get(section, ())))
     groups = []
     for title, names in GROUPS.get(section, ()):
         groups.append((title, [name for name in names if name in left]))

@@ -73,6 +73,7 @@ def template_globals(known: Known) -> dict[str, Any]:
         "fields": Fields(forms.page_fields(), resolve),
         "fields_in": fields_in,
         "groups_in": groups_in,
+        "lab": forms.LAB,
         "only_with": forms.ONLY_WITH,
         "sizes": forms.sizes(),
     }
