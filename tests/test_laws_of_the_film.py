@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.against_the_outside.orchard import thin_film_levels_in
 from tests.phone_curves import beads, heat_curves
 from webapp.formulas import bead, bubbles, cup_heat, edge_hold, flow, hiding, level
 from webapp.formulas.constants import CONSTANTS
@@ -80,7 +81,7 @@ def test_a_deeper_film_and_a_thinner_mix_level_faster(
     assert at_most(flow.levelling_time(wave, depth * by, viscosity, density, tension, GRAVITY), time)
     thicker = flow.levelling_time(wave, depth, viscosity * by, density, tension, GRAVITY)
     assert thicker == pytest.approx(time * by, rel=1e-9)
-    thin = flow.thin_levelling_time(wave, depth, viscosity, density, tension, GRAVITY)
+    thin = thin_film_levels_in(wave, depth, viscosity, density, tension, GRAVITY)
     assert at_most(thin, time)
 
 
@@ -156,21 +157,3 @@ def test_a_larger_or_a_warmer_cup_gels_sooner_and_gets_hotter(
     assert warm.peak_temperature > curve.peak_temperature
     rise = CONSTANT["reaction_heat"] / CONSTANT["heat_capacity"]
     assert curve.peak_temperature <= room + rise
-
-
-@LAW
-@given(st.floats(5, 2000), st.floats(278, 313), st.floats(3e-5, 2e-3), more)
-def test_semenovs_number_rises_with_mass_warmth_and_speed(
-    mass: float, room: float, constant: float, by: float
-):
-    names = ("reaction_heat", "air_loss", "self_start", "activation_energy", "gas_constant")
-    rest = [CONSTANT[name] for name in (*names, "kinetic_reference_temperature")]
-
-    def number(mass: float, room: float, constant: float) -> float:
-        surface = cup_heat.cup_surface(mass, 7.5, 1.10)
-        return cup_heat.semenov_number(mass, surface, constant, room, *rest)
-
-    found = number(mass, room, constant)
-    assert number(mass * by, room, constant) > found
-    assert number(mass, room + by, constant) > found
-    assert number(mass, room, constant * by) == pytest.approx(found * by, rel=1e-9)

@@ -1,4 +1,4 @@
-"""The cup's heat at single points, held against SciPy, Semenov's criterion and integrals done by hand."""
+"""The cup's heat at single points, held against SciPy and integrals done by hand."""
 
 import pytest
 from scipy.integrate import solve_ivp
@@ -8,11 +8,6 @@ from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, K
 from tests.against_the_outside.last_digit import agrees
 from tests.phone_curves import heat_curves, rate_constants
 from webapp.formulas import cup_heat, heat_rates
-
-
-def test_the_adiabatic_rise():
-    # 400 J/g on 1.9 J/(g K), conservation of energy.
-    assert agrees(cup_heat.adiabatic_rise(400e7, 1.9e7), "210.53")
 
 
 @pytest.mark.parametrize(("mass", "surface"), [(100, "136.842"), (150, "161.085")])
@@ -91,23 +86,7 @@ def test_a_film_at_another_temperature_gels_by_the_time_factor():
     assert agrees(slower / heat_rates.cool_rate_constant(2700.0, 298.15, 0.58, *kinetics), "3.3807")
 
 
-@pytest.mark.parametrize(
-    ("mass", "number", "degrees"), [(30, "0.4256", "38"), (50, "0.6483", "149"), (100, "1.0668", "198")]
-)
-def test_semenovs_number_tells_the_cool_cup_from_the_one_that_runs_off(mass, number, degrees):
-    # Semenov's criterion and SciPy: rate constant 2.4e-4 per second, 10 W/(m2 K), 1.9 J/(g K), 25 degC.
-    values = cup(2.4e-4, mass, 25, 25, HELD)
-    kinetics = [CONSTANT[name] for name in KINETICS]
-    surface = values["cup_surface"]
-    found = cup_heat.semenov_number(mass, surface, 2.4e-4, 298.15, 400e7, 10000.0, *kinetics)
-    assert agrees(found, number)
-    assert agrees(by_scipy(values)[1] - ICE_POINT, degrees)
-    depth = mass / surface / 1.10
-    film = cup_heat.film_semenov_number(depth, 1.10, 2.4e-4, 298.15, 400e7, 10000.0, *kinetics)
-    assert film == pytest.approx(found, rel=1e-12)
-
-
-def test_the_fastest_conversion_is_the_0_19719_of_semenovs_number():
+def test_the_fastest_conversion_is_0_19719_of_the_rate_constant():
     # The greatest of (0.1 + x)(1 - x)².
     found = minimize_scalar(
         lambda x: -heat_rates.conversion_rate(x, 298.15, 1.0, *[CONSTANT[name] for name in KINETICS]),
@@ -115,13 +94,6 @@ def test_the_fastest_conversion_is_the_0_19719_of_semenovs_number():
         method="bounded",
     )
     assert agrees(-found.fun, "0.19719")
-
-
-def test_an_eighth_of_an_inch_at_30_degrees_runs_off_and_a_sixteenth_does_not():
-    # The model of a film on insulating board, not tested by experiment: a 45 min resin at 30 degC.
-    kinetics = [CONSTANT[name] for name in ("reaction_heat", "air_loss", *KINETICS)]
-    assert cup_heat.film_semenov_number(0.3175, 1.10, 2.37855e-4, 303.15, *kinetics) > 0.5
-    assert cup_heat.film_semenov_number(0.15875, 1.10, 2.37855e-4, 303.15, *kinetics) < 0.5
 
 
 def test_a_film_thickens_two_to_three_times_later_than_the_cup():

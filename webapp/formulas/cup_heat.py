@@ -1,22 +1,14 @@
-"""The cup's heat: the surface it leaves by, how near a cup or a film is to running off, and the classes."""
+"""The cup's heat: the surface it leaves by, the band in which it gels, and the classes of its peak."""
 
 from webapp.formulas.book import formula
-from webapp.formulas.rules import filled_surface, speed_factor
+from webapp.formulas.rules import filled_surface
 from webapp.units import (
     Centimetres,
     Count,
     CubicCentimetres,
-    ErgsPerGram,
-    ErgsPerGramKelvin,
-    ErgsPerMole,
-    ErgsPerMoleKelvin,
     Grams,
     GramsPerCubicCentimetre,
-    HeatLoss,
-    KelvinDifference,
     Kelvins,
-    PerSecond,
-    Ratio,
     Seconds,
     Share,
     SquareCentimetres,
@@ -73,84 +65,6 @@ def card_cup_surface(
     Source: geometry.
     """
     return filled_surface(pot_life_mass, card_cup_diameter, nominal_density)
-
-
-@formula(level="job")
-def adiabatic_rise(reaction_heat: ErgsPerGram, heat_capacity: ErgsPerGramKelvin) -> KelvinDifference:
-    """How far the cure would warm a cup that lost no heat at all: the most that can come.
-
-    Range: a mix without filler, cured in full.
-
-    Example: 400 J/g on 1.9 J/(g K) is 210.53 K.
-
-    >>> round(adiabatic_rise(400e7, 1.9e7), 2)
-    210.53
-
-    Source: conservation of energy.
-    """
-    return reaction_heat / heat_capacity
-
-
-@formula(level=())
-def semenov_number(
-    cup_mass: Grams,
-    cup_surface: SquareCentimetres,
-    rate_constant: PerSecond,
-    air_temperature: Kelvins,
-    reaction_heat: ErgsPerGram,
-    air_loss: HeatLoss,
-    self_start: Ratio,
-    activation_energy: ErgsPerMole,
-    gas_constant: ErgsPerMoleKelvin,
-    kinetic_reference_temperature: Kelvins,
-) -> Ratio:
-    """How near a cup is to running off: the heat it makes against the heat it can lose.
-
-    Range: under 0.3 a few kelvin; from 0.5 on the cup runs off.
-
-    Example: 30 g at 25 degC, rate constant 2.4e-4 per second, 10 W/(m2 K): 0.4256.
-
-    >>> kinetics = (0.1, 57e10, 8.314462618e7, 298.15)
-    >>> round(semenov_number(30.0, 102.9025, 2.4e-4, 298.15, 400e7, 10000.0, *kinetics), 4)
-    0.4256
-
-    Source: Semenov's criterion; classical limit 1/e, simulations with consumption about 0.5.
-    """
-    warmth = speed_factor(air_temperature, kinetic_reference_temperature, activation_energy, gas_constant)
-    fastest = 4 * (1 + self_start) ** 3 / 27 * rate_constant * warmth
-    made = cup_mass * reaction_heat * fastest * activation_energy
-    return made / (air_loss * cup_surface * gas_constant * air_temperature**2)
-
-
-@formula(level=())
-def film_semenov_number(
-    coat_depth: Centimetres,
-    nominal_density: GramsPerCubicCentimetre,
-    rate_constant: PerSecond,
-    surface_temperature: Kelvins,
-    reaction_heat: ErgsPerGram,
-    air_loss: HeatLoss,
-    self_start: Ratio,
-    activation_energy: ErgsPerMole,
-    gas_constant: ErgsPerMoleKelvin,
-    kinetic_reference_temperature: Kelvins,
-) -> Ratio:
-    """How near a film is to running off on a board that takes up no heat.
-
-    Range: insulating boards; metal and stone keep a film cool. From a model, not tested by experiment.
-
-    Example: the cup's number for as much mix on each square: 30 g on 102.9025 cm2 are 0.26503 cm deep.
-
-    >>> kinetics = (0.1, 57e10, 8.314462618e7, 298.15)
-    >>> round(film_semenov_number(0.26503, 1.10, 2.4e-4, 298.15, 400e7, 10000.0, *kinetics), 4)
-    0.4256
-
-    Source: Semenov's criterion with heat lost from the top only.
-    """
-    warmth = speed_factor(surface_temperature, kinetic_reference_temperature, activation_energy, gas_constant)
-    fastest = 4 * (1 + self_start) ** 3 / 27 * rate_constant * warmth
-    made = coat_depth * nominal_density * reaction_heat * fastest * activation_energy
-    return made / (air_loss * gas_constant * surface_temperature**2)
 
 
 @formula(level=())

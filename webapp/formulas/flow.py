@@ -72,31 +72,6 @@ def levelling_time(
     )
 
 
-@formula(level="face")
-def thin_levelling_time(
-    ripple_length: Centimetres,
-    coat_depth: Centimetres,
-    film_viscosity: Poise,
-    mixed_density: GramsPerCubicCentimetre,
-    surface_tension: DynesPerCentimetre,
-    gravity: CentimetresPerSecondSquared,
-) -> Seconds:
-    """Time in which a ripple that is long against the depth sinks to 37 % of its height.
-
-    Range: ripples longer than some ten depths.
-
-    Example: 100 mm from crest to crest, 1.5875 mm deep, 1 Pa s, 40 mN/m, 1.12 g/cm3: 17.05 s.
-
-    >>> round(thin_levelling_time(10.0, 0.15875, 10.0, 1.12, 40.0, 980.665), 2)
-    17.05
-
-    Source: Orchard, Appl. Sci. Res. A 11 (1963) 451.
-    """
-    wave_number = 2 * math.pi / ripple_length
-    pull = mixed_density * gravity + surface_tension * wave_number**2
-    return 3 * film_viscosity / (coat_depth**3 * wave_number**2 * pull)
-
-
 @formula(level="job")
 def gravity_ripple_length(capillary_length: Centimetres) -> Centimetres:
     """Length from crest to crest over which ripples level by weight, and under which by the skin's pull.

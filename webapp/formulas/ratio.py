@@ -75,36 +75,6 @@ def mass_ratio_as_stated(stated_ratio_a: Ratio, stated_ratio_b: Ratio) -> Ratio:
 
 
 @formula(level="job")
-def ratio_a(volume_ratio: Ratio) -> Ratio:
-    """Parts of A by volume, with the smaller of the two parts taken as one.
-
-    Range: any.
-    Example: at 2 to 1 by volume A is 2 parts; at 1 to 3 it is 1 part.
-
-    >>> ratio_a(2), ratio_a(1 / 3)
-    (2, 1)
-
-    Source: arithmetic.
-    """
-    return max(volume_ratio, 1)
-
-
-@formula(level="job")
-def ratio_b(volume_ratio: Ratio) -> Ratio:
-    """Parts of B by volume, with the smaller of the two parts taken as one.
-
-    Range: any.
-    Example: at 2 to 1 by volume B is 1 part; at 1 to 4 it is 4 parts.
-
-    >>> ratio_b(2), ratio_b(1 / 4)
-    (1, 4.0)
-
-    Source: arithmetic.
-    """
-    return max(1 / volume_ratio, 1)
-
-
-@formula(level="job")
 def part_a_share(volume_ratio: Ratio) -> Share:
     """Share of part A in the mix, by volume.
 

@@ -120,26 +120,6 @@ def mix_volume(reading_total: CubicCentimetres, cups: Count) -> CubicCentimetres
 
 
 @formula(level="cup")
-def ratio_deviation(
-    reading_a: CubicCentimetres, reading_b: CubicCentimetres, ratio_a: Ratio, ratio_b: Ratio
-) -> Share:
-    """How far the readings are from the ratio: 0 where they keep it, above 0 where A is too much.
-
-    Range: any.
-    Example: 33 mL to 30 mL where the card says 1 to 1 is 10 % too much of A, where it says 2 to 1, 45 %
-    too little.
-
-    >>> round(ratio_deviation(33, 30, 1, 1), 9), round(ratio_deviation(33, 30, 2, 1), 9)
-    (0.1, -0.45)
-    >>> round(ratio_deviation(33, 30, 1, 2), 9)
-    1.2
-
-    Source: arithmetic.
-    """
-    return (reading_a / reading_b) / (ratio_a / ratio_b) - 1
-
-
-@formula(level="cup")
 def worst_ratio_deviation(
     reading_a: CubicCentimetres, reading_b: CubicCentimetres, cup_graduation: CubicCentimetres
 ) -> Share:

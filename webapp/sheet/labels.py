@@ -18,7 +18,6 @@ WORDS = {
     "b": "B",
     "opening": "cut-out",
     "openings": "cut-outs",
-    "semenov": "Semenov",
 }
 GATHERED = re.compile(r"^(total|most|least)_(.+)")
 
@@ -27,6 +26,7 @@ LABELS: dict[str, str] = {
     "arch_top_area": "Arched top area",
     "arch_top_edge": "Arched top edge",
     "arch_top_span": "Arched top's longest way across",
+    "bench_angle": "Bench slope in degrees",
     "card_cup_surface": "Surface of the card's cup",
     "claim_film_share": "Share in the film, by the maker's claim",
     "claim_need": "Mix by the maker's claim",
@@ -55,6 +55,7 @@ LABELS: dict[str, str] = {
     "first_mist_due": "Time of the first mist",
     "geometry_need": "Mix by your sizes",
     "greatest_need": "Greater of the two mixes",
+    "gravity_ripple_length": "Ripples longer than this level by weight",
     "hardener_phr": "Hardener per 100 parts of resin",
     "heap_time": "Leveling time of a heap",
     "humidity_high": "High humidity",
@@ -68,11 +69,9 @@ LABELS: dict[str, str] = {
     "open_time": "Time left to level",
     "pour_end": "End of the pour",
     "pour_time": "Time to pour",
+    "poured_area": "Area of all pieces",
     "pourable_volume": "Limit by time to pour",
-    "ratio_a": "Parts of A by volume",
-    "ratio_b": "Parts of B by volume",
     "ratio_coarse": "Coarse ratio",
-    "ratio_deviation": "Ratio error of the readings",
     "reading_a_mass": "Reading A on a scale",
     "reading_b_mass": "Reading B on a scale",
     "reading_total": "Total reading",
@@ -83,6 +82,7 @@ LABELS: dict[str, str] = {
     "safe_edge_depth": "Safe depth at the edge",
     "second_mist_due": "Time of the second mist",
     "smallest_honest_part": "Smallest part that reads well",
+    "smallest_tint_cup": "Smallest cup for the recipe",
     "span": "Longest way across",
     "spread_area": "Area that the mix covers",
     "spreading_rate": "Coverage at this depth",
@@ -91,6 +91,7 @@ LABELS: dict[str, str] = {
     "tack_free_due": "Tack-free moment",
     "tack_free_time": "Tack-free time in this room",
     "tilt_difference": "Depth difference from the bench's slope",
+    "tint_load": "Tint load with these drops",
     "tint_limit_drops": "Tint limit in drops",
     "tint_limit_volume": "Tint limit by volume",
     "top_coat_due": "Time of the top coat",
@@ -106,6 +107,7 @@ LABELS: dict[str, str] = {
     "volume_ratio": "Ratio by volume",
     "volume_ratio_as_stated": "Ratio by volume, as stated",
     "volume_ratio_from_mass": "Ratio by volume, from masses",
+    "wide_bead_section": "Bead section, level in the middle",
     "worst_ratio_deviation": "Worst ratio error",
 }
 
@@ -138,8 +140,8 @@ def called(name: str) -> str:
 def in_sentence(name: str) -> str:
     """Return what a name is called inside a sentence.
 
-    >>> in_sentence("cup_diameter"), in_sentence("groove_angle"), in_sentence("ratio_a")
-    ('cup width', 'V-bit angle', 'parts of A by volume')
+    >>> in_sentence("cup_diameter"), in_sentence("groove_angle"), in_sentence("part_a_share")
+    ('cup width', 'V-bit angle', 'part A share')
     """
     return uncapitalized(called(name))
 
