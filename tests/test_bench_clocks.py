@@ -318,47 +318,59 @@ def test_a_span_as_a_clock_shows_it(run, span, face):
     assert run("lib/moments.js", "clockFace", span) == face
 
 
-def test_ticks_come_once_a_second_only_while_seen_and_heard(phone):
-    counts = phone.evaluate(
+@pytest.fixture
+def stopped(phone, browser):
+    """A page of the same modules whose clock stands at a full second and runs only when a test says so."""
+    page = browser.new_page()
+    page.route(phone.url, lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
+    page.clock.install(time=datetime(2025, 11, 14, 10, 0))
+    page.goto(phone.url)
+    page.clock.pause_at(datetime(2025, 11, 14, 11, 0))
+    page.evaluate("(base) => { window.modules = base; }", phone.evaluate("() => window.modules"))
+    yield page
+    page.close()
+
+
+def test_ticks_come_once_a_second_only_while_seen_and_heard(stopped):
+    stopped.evaluate(
         """async () => {
           const { createTicking } = await import(new URL("clocks/clocks.js", window.modules));
           const page = new EventTarget();
-          page.visibilityState = "visible";
-          const ticking = createTicking({ page });
-          let ticks = 0;
-          const wait = (span) => new Promise((done) => setTimeout(done, span));
-          const stop = ticking.subscribe(() => (ticks += 1));
-          await wait(2500);
-          const seen = ticks;
-          page.visibilityState = "hidden";
-          page.dispatchEvent(new Event("visibilitychange"));
-          await wait(1500);
-          const hidden = ticks - seen;
-          page.visibilityState = "visible";
-          page.dispatchEvent(new Event("visibilitychange"));
-          const woken = ticks - seen;
-          stop();
-          await wait(1500);
-          return { seen, hidden, woken, stopped: ticks - seen - woken };
+          window.ticks = [];
+          const stop = createTicking({ page }).subscribe((moment) => ticks.push(moment % 60000));
+          const become = (state) => {
+            page.visibilityState = state;
+            page.dispatchEvent(new Event("visibilitychange"));
+          };
+          Object.assign(window, { stop, become });
+          become("visible");
         }"""
     )
-    assert counts["seen"] in (2, 3)
-    assert counts == {"seen": counts["seen"], "hidden": 0, "woken": 1, "stopped": 0}
+
+    def ticks_in(milliseconds):
+        stopped.evaluate("() => { ticks.length = 0; }")
+        stopped.clock.run_for(milliseconds)
+        return stopped.evaluate("() => ticks")
+
+    assert ticks_in(2500) == [1000, 2000]
+    stopped.evaluate("() => become('hidden')")
+    assert ticks_in(3000) == []
+    assert stopped.evaluate("() => { become('visible'); return ticks; }") == [5500]
+    assert ticks_in(1000) == [6000]
+    stopped.evaluate("() => stop()")
+    assert ticks_in(3000) == []
 
 
-def test_announcements_come_at_most_once_a_second_and_none_is_lost(phone):
-    said = phone.evaluate(
+def test_announcements_come_at_most_once_a_second_and_none_is_lost(stopped):
+    stopped.evaluate(
         """async () => {
           const { onceASecond } = await import(new URL("clocks/reminders.js", window.modules));
-          const said = [];
-          const say = onceASecond((text) => said.push([text, Date.now()]), () => Date.now());
-          for (const text of ["one", "two", "two", "three"]) {
-            say(text);
-            await new Promise((done) => setTimeout(done, 30));
-          }
-          await new Promise((done) => setTimeout(done, 1500));
-          return said;
+          window.said = [];
+          window.say = onceASecond((text) => said.push([text, Date.now() % 60000]), () => Date.now());
         }"""
     )
-    assert [text for text, _ in said] == ["one", "two three"]
-    assert said[1][1] - said[0][1] >= 995
+    for text in ("one", "two", "two", "three"):
+        stopped.evaluate("(text) => say(text)", text)
+        stopped.clock.run_for(30)
+    stopped.clock.run_for(1500)
+    assert stopped.evaluate("() => said") == [["one", 0], ["two three", 1000]]
