@@ -1,6 +1,6 @@
 import { example } from "./printed.js";
 import { openStorage } from "./keeping/persistence.js";
-import { openJob, state, subscribe } from "./keeping/store.js";
+import { fillAgainWith, openJob, state, subscribe } from "./keeping/store.js";
 import { part, setText } from "./lib/dom.js";
 import { page, putTogether, showJobSheet } from "./steps/job-sheet.js";
 
@@ -54,7 +54,10 @@ async function load() {
   await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
   const { served } = await import("./keeping/offline.js");
   await served();
-  const [{ takeInLaterPage }, ...screens] = await Promise.all([import("./lib/later-page.js"), ...LATER.map((each) => each())]);
+  const [{ takeInLaterPage }, filling, ...screens] = await Promise.all([
+    import("./lib/later-page.js"), import("./sheet/refill.js"), ...LATER.map((each) => each()),
+  ]);
+  fillAgainWith(filling);
   await takeInLaterPage();
   for (const screen of screens) screen.join(page, { storage, say, takeJob });
   page.acts.book = openBook;

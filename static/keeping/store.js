@@ -1,6 +1,6 @@
 import { inputs } from "../printed.js";
 import { unitBehind } from "../sheet/quantities.js";
-import { calculate, findRow, recalculate } from "../sheet/sheet.js";
+import { calculate, findRow } from "../sheet/sheet.js";
 
 const BELOW = {
   job: ["colour", "colours"],
@@ -15,6 +15,7 @@ const listeners = new Set();
 const removed = [];
 let job = null;
 let sheet = null;
+let filling = null;
 
 /** The one state: the job as typed, and its sheet, calculated when first asked for after a change. */
 export const state = {
@@ -26,6 +27,19 @@ export const state = {
     return sheet;
   },
 };
+
+/**
+ * Take what fills a sheet again after an edit (sheet/refill.js), which comes after the first screen; until then the
+ * whole job is calculated.
+ */
+export function fillAgainWith(module) {
+  filling = module;
+}
+
+/** Fill what an edit has left to be filled. */
+export function settle() {
+  if (sheet) filling?.settle(sheet);
+}
 
 /**
  * Call a listener after every change with {kind, row, name}; kind is "open", "edit", "rows", "units" or "bench".
@@ -226,10 +240,12 @@ function touched() {
   job.name = job.name.replace(/^Example: (.)/, (_, first) => first.toUpperCase());
 }
 
-/** The sheet after an edit, with as little calculated anew as may be; a name or a colour changes no figure. */
+/** The sheet after an edit, or null where it has to be calculated anew; a name or a colour changes no figure. */
 function afterEdit(rowId, name, text) {
   if (name === "name") findRow(sheet, rowId).name = text;
-  return inputs[name] ? recalculate(sheet, job, rowId, name) : sheet;
+  if (!inputs[name]) return sheet;
+  filling?.refill(sheet, job, rowId, name);
+  return filling && sheet;
 }
 
 function announce(change, known = null) {

@@ -14,14 +14,37 @@ const ownInputs = Object.fromEntries(
   ]),
 );
 
-const placeOf = new Map(nodes.map((node, place) => [`${node.level} ${node.name}`, place]));
-const askersOf = nodes.map(() => []);
-nodes.forEach((node, place) => {
-  for (const [steps, name] of node.asks) {
-    const level = steps < 0 ? node.below : levelAbove(node.level, steps);
-    askersOf[placeOf.get(`${level} ${name}`)].push(place);
-  }
+const checksOf = Object.fromEntries(Object.keys(levels).map((level) => [level, {}]));
+nodes.forEach(({ kind, level, name }, place) => {
+  if (kind === "check") checksOf[level][name] = place;
 });
+
+/** A row of the sheet. Who reads its cells or checks finds none that an edit left behind: those are filled first. */
+class Row {
+  constructor(level, { id, name }, position, typed, parent) {
+    Object.assign(this, { level, id: id ?? "", name: name ?? "", position, typed, parent });
+    /** The rows below it, by level. */
+    this.rows = {};
+    /** The job's row. */
+    this.top = parent?.top ?? this;
+    /** What is filled by now: the cells by name, the checks in order. */
+    this.filled = {};
+    this.made = [];
+    /** In the job's row alone: what waits to be filled again, and how many edits there were. */
+    this.due = null;
+    this.edits = 0;
+  }
+
+  get cells() {
+    this.top.due?.bring(this);
+    return this.filled;
+  }
+
+  get checks() {
+    this.top.due?.bring(this);
+    return this.made;
+  }
+}
 
 /** Return the job's rows with every cell filled or blank with its reason. */
 export function calculate(job) {
@@ -32,50 +55,39 @@ export function calculate(job) {
   return root;
 }
 
-/** Fill again what rests on one input of one row, after it was typed in the job; return the rows as they are now. */
-export function recalculate(root, job, rowId, name) {
-  const row = findRow(root, rowId);
-  if (row.level === "job") row.typed[name] = job[inputs[name].section][name];
-  if (inputs[name].kind === "choice" || isTouched(row) !== row.touched) return calculate(job);
-  const waiting = nodes.map(() => null);
-  waiting[placeOf.get(`${row.level} ${name}`)] = new Set([row]);
-  waiting.forEach((_, place) => {
-    for (const at of waiting[place] ?? []) {
-      if (!fill(nodes[place], at, job.units)) continue;
-      for (const asker of askersOf[place]) {
-        waiting[asker] ??= new Set();
-        for (const each of rowsThatSee(at, nodes[asker].level)) waiting[asker].add(each);
-      }
-    }
-  });
-  return root;
-}
-
-/** Fill a row's cell or check and say whether it differs from before. */
-function fill(node, row, jobUnits) {
-  if (node.when && above(row, node.when[0]).cells[node.when[1]].value !== node.when[2]) return false;
+/** Fill a row's cell or check, or take away what its choice does without; say whether the cell differs from before. */
+export function fill(node, row, jobUnits) {
+  const isAsked = !node.when || above(row, node.when[0]).filled[node.when[1]].value === node.when[2];
   if (node.kind === "check") {
-    const check = checkOf(node, row);
-    const place = row.checks.findIndex((each) => each.name === node.name);
-    row.checks.splice(place < 0 ? row.checks.length : place, 1, check);
+    keepCheck(row, node.name, isAsked && checkOf(node, row));
     return false;
   }
-  const before = row.cells[node.name];
+  const before = row.filled[node.name];
+  if (!isAsked) return Boolean(before) && delete row.filled[node.name];
   const cell = cellOf(node, row, jobUnits);
   const isSame = before && cell.value === before.value && cell.blank === before.blank && cell.winner === before.winner;
   const saysSame = isSame && ["origin", "typed", "note"].every((part) => cell[part] === before[part]);
-  if (!saysSame) row.cells[node.name] = cell;
+  if (!saysSame) row.filled[node.name] = cell;
   return !isSame;
 }
 
+/** Keep a check in the order in which checks are made; without one, what was kept by that name goes. */
+function keepCheck({ level, made }, name, check) {
+  const order = checksOf[level];
+  let place = made.length;
+  while (place > 0 && order[made[place - 1].name] >= order[name]) place -= 1;
+  made.splice(place, made[place]?.name === name ? 1 : 0, ...(check ? [check] : []));
+}
+
 /** The rows of a level that can ask for a row's cells: itself, the one above it, or those below. */
-function rowsThatSee(row, level) {
+export function rowsThatSee(row, level) {
   if (row.level === level) return [row];
   for (let found = row.parent; found; found = found.parent) if (found.level === level) return [found];
   return Object.values(row.rows).flat().flatMap((below) => rowsThatSee(below, level));
 }
 
-function levelAbove(level, steps) {
+/** The level so many steps above a level. */
+export function levelAbove(level, steps) {
   return steps ? levelAbove(levels[level].parent, steps - 1) : level;
 }
 
@@ -116,13 +128,9 @@ export function shownChecks(row, cells) {
 function rowsOf(job) {
   const typed = { ...job.room, ...job.card, ...job.bench };
   delete typed.name;
-  const root = newRow("job", "job", job.name, 1, typed, null);
+  const root = new Row("job", { id: "job", name: job.name }, 1, typed, null);
   addRows(root, job);
   return root;
-}
-
-function newRow(level, id, name, position, typed, parent) {
-  return { level, id: id ?? "", name: name ?? "", position, typed, parent, rows: {}, cells: {}, checks: [] };
 }
 
 function addRows(row, source) {
@@ -130,7 +138,7 @@ function addRows(row, source) {
     const key = levels[level].rows;
     const sources = key ? source[key] ?? [] : [{ id: `${row.id}-${level}` }];
     row.rows[level] = sources.map((each, index) => {
-      const below = newRow(level, each.id, each.name, index + 1, each, row);
+      const below = new Row(level, each, index + 1, each, row);
       addRows(below, each);
       return below;
     });
@@ -138,12 +146,14 @@ function addRows(row, source) {
   row.touched = isTouched(row);
 }
 
-function isTouched(row) {
+/** Whether something is typed in a row or below it. */
+export function isTouched(row) {
   return ownInputs[row.level].some((name) => !isBlank(row.typed[name]))
     || Object.values(row.rows).some((rows) => rows.some((below) => below.touched));
 }
 
-function above(row, steps) {
+/** The row so many steps above a row. */
+export function above(row, steps) {
   let found = row;
   for (let step = 0; step < steps; step += 1) found = found.parent;
   return found;
@@ -183,7 +193,7 @@ function inputOf(node, row, jobUnits) {
     return cell;
   }
   if (node.asks.length) {
-    const taken = above(row, node.asks[0][0]).cells[node.asks[0][1]];
+    const taken = above(row, node.asks[0][0]).filled[node.asks[0][1]];
     return { ...taken, origin: "fallback", winner: node.asks[0][1], typed: "", note: "" };
   }
   if (input.fallback === null) return empty({ kind: "missing", name, row, says: "" }, "typed");
@@ -204,7 +214,7 @@ function computed(printed, values) {
 }
 
 function asked(node, row) {
-  return node.asks.map(([steps, name]) => above(row, steps).cells[name]);
+  return node.asks.map(([steps, name]) => above(row, steps).filled[name]);
 }
 
 function formulaOf(node, row) {
@@ -238,11 +248,11 @@ function checkOf(node, row) {
 
 function choiceOf(node, row) {
   const [by, ...options] = node.asks;
-  const chosen = above(row, by[0]).cells[by[1]];
+  const chosen = above(row, by[0]).filled[by[1]];
   if (chosen.blank) return empty(chosen.blank, "choice");
   const winner = node.cells[chosen.value];
   const [steps] = options.find(([, name]) => name === winner);
-  const cell = above(row, steps).cells[winner];
+  const cell = above(row, steps).filled[winner];
   return { value: cell.value, blank: cell.blank, origin: "choice", winner, typed: "", note: "" };
 }
 
@@ -250,7 +260,7 @@ function pickOf(node, row) {
   let best = null;
   let first = null;
   for (const [steps, name] of node.asks) {
-    const cell = above(row, steps).cells[name];
+    const cell = above(row, steps).filled[name];
     if (cell.blank) {
       first ??= cell.blank;
       if (node.needed.includes(name) || cell.blank.kind === "refused") return empty(cell.blank, node.kind);
@@ -267,7 +277,7 @@ function gatherOf(node, row) {
   if (!rows.length && (node.kind !== "total" || levels[node.below].empty)) {
     return empty({ kind: "empty", name: node.below, row, says: "" }, node.kind);
   }
-  const cells = rows.map((below) => below.cells[name]);
+  const cells = rows.map((below) => below.filled[name]);
   const blank = cells.find((cell) => cell.blank)?.blank;
   if (blank) return empty(blank, node.kind);
   const values = cells.map((cell) => cell.value);

@@ -107,13 +107,14 @@ function thumbOf(row) {
   return { shape: row.cells.shape?.value, sizes: sizesOf(row), largest: largestOf(row.parent) };
 }
 
-/** The greatest extent among a colour's faces, worked out once for each sheet. */
+/** The greatest extent among a colour's faces, worked out once for each edit. */
 function largestOf(colour) {
-  if (!largest.has(colour)) {
+  const { edits } = colour.top;
+  if (largest.get(colour)?.edits !== edits) {
     const extents = colour.rows.face.map((face) => extentOf(face.cells.shape?.value, sizesOf(face)));
-    largest.set(colour, Math.max(0, ...extents));
+    largest.set(colour, { edits, extent: Math.max(0, ...extents) });
   }
-  return largest.get(colour);
+  return largest.get(colour).extent;
 }
 
 function faceOf(page, row) {

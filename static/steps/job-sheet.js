@@ -1,5 +1,5 @@
 import { unitBehind } from "../sheet/quantities.js";
-import { edit, rowOf, state, subscribe } from "../keeping/store.js";
+import { edit, rowOf, settle, state, subscribe } from "../keeping/store.js";
 import { ALL, Binder, ROWS } from "../lib/binder.js";
 import { setAttribute } from "../lib/dom.js";
 import { BLANK, marks, readingOf } from "./marks.js";
@@ -27,7 +27,7 @@ export const page = {
     },
   },
   clock: () => BLANK,
-  after: [],
+  after: [settle],
   top: () => state.sheet,
   editing: null,
   isPrinting: false,
