@@ -12,7 +12,7 @@ from webapp.bench import stages
 from webapp.errors import BakeError
 from webapp.names.check import check_choices, check_names, names_of, refusals
 from webapp.names.pages import MARKS, asked_by, elements_of, levels_of
-from webapp.names.scripts import ASKS, asked_by_scripts, bare, given_by_scripts
+from webapp.names.scripts import ASKS, LISTS, asked_by_scripts, bare, given_by_scripts
 from webapp.names.tables import asked_by_choices, asked_by_tables
 from webapp.sheet import choices
 from webapp.sheet.wiring import load_sheet
@@ -214,6 +214,11 @@ def test_a_bake_stops_at_a_wrong_name_in_a_table(monkeypatch):
 @pytest.mark.parametrize(("kind", "by", "pattern"), ASKS)
 def test_every_way_in_which_a_script_asks_is_met(kind, by, pattern, texts):
     assert any(re.search(pattern, source) for source in texts.scripts.values())
+
+
+@pytest.mark.parametrize(("kind", "name"), LISTS)
+def test_every_list_of_names_is_in_a_script(kind, name, names):
+    assert [each.kind for each in names.asked if each.by == name]
 
 
 def test_every_mark_that_may_stand_in_a_page_does(names):

@@ -29,6 +29,14 @@ ASKS: tuple[tuple[str, str, str], ...] = (
     ("bound of a clock", "bound", r'bound [!=]== "([^"]+)"'),
 )
 
+# Lists of names that a script asks for one by one.
+LISTS: tuple[tuple[str, str], ...] = (
+    ("step", "FIRST_STEPS"),
+    ("cell", "ALSO_FROZEN"),
+    ("cell", "EDGE_ASKS"),
+    ("cell", "CLASS_FROM"),
+)
+
 # What a script gives to the page by name: the keys of a table, all at once or one at a time.
 GIVES: tuple[tuple[str, str], ...] = (
     ("sentence", "say"),
@@ -65,10 +73,18 @@ def asked_by_scripts(scripts: Mapping[str, str]) -> Iterator[Asked]:
         for kind, by, pattern in ASKS:
             for found in _matches(pattern, source):
                 yield _asked(kind, found[1], by, address, source, found.start(1))
+        yield from _asked_by_lists(address, source)
         for found in SELECTOR.finditer(source):
             mark, value = found.groups()
             if mark in SELECTED:
                 yield _asked(SELECTED[mark], value, f"[data-{mark}]", address, source, found.start(2))
+
+
+def _asked_by_lists(address: str, source: str) -> Iterator[Asked]:
+    for kind, name in LISTS:
+        for listed in _matches(rf"{name} = \[([^\]]*)\]", source):
+            for found in re.finditer(r'"([^"]+)"', listed[1]):
+                yield _asked(kind, found[1], name, address, source, listed.start(1) + found.start(1))
 
 
 def given_by_scripts(scripts: Mapping[str, str]) -> Iterator[Asked]:
