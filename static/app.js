@@ -20,7 +20,12 @@ const LATER = [
 
 globalThis.addEventListener("error", () => tell(BROKEN));
 globalThis.addEventListener("unhandledrejection", () => tell(BROKEN));
-const BROKEN = { kind: "broken", says: "Something went wrong here. What you typed is kept; save the job to a file to be sure.", act: "save-file", label: "Save" };
+const BROKEN = {
+  kind: "broken",
+  says: "Something went wrong here. What you typed is kept; save the job to a file to be sure.",
+  act: "save-file",
+  label: "Save",
+};
 
 // The phone looks up what it keeps while the page is still read and put together.
 const opening = openStorage(tell);
@@ -40,7 +45,8 @@ const whole = load();
 
 /** Wait until the browser has read the whole page, as this module does not wait for it. */
 async function pageIsRead() {
-  if (document.readyState === "loading") await new Promise((resolve) => document.addEventListener("DOMContentLoaded", resolve));
+  if (document.readyState !== "loading") return;
+  await new Promise((resolve) => document.addEventListener("DOMContentLoaded", resolve));
 }
 
 async function recovered() {

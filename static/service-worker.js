@@ -61,8 +61,8 @@ async function unpack(cache) {
 async function put(cache, address) {
   // An address with the version in it never changes, so the copy just loaded will do; another is asked for again.
   const isVersioned = address.startsWith(new URL(`v-${VERSION}/`, SCOPE).href);
-  const response = address === INDEX ? await fetchIndex() : await fetchWhole(address, isVersioned ? "default" : "no-cache");
-  await cache.put(address, response);
+  const fetched = address === INDEX ? fetchIndex() : fetchWhole(address, isVersioned ? "default" : "no-cache");
+  await cache.put(address, await fetched);
 }
 
 async function fetchIndex() {

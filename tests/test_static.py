@@ -13,6 +13,7 @@ from webapp.security import POLICY
 
 ROOT = Path(__file__).parent.parent
 STATIC = ROOT / "static"
+WIDEST_LINE = 120
 PRINTED = {"printed.js", "workings.js"}
 MODULES = {name: content.decode() for name, content in read_modules(STATIC).items()}
 SCRIPTS = {**MODULES, "service-worker.js": (STATIC / "service-worker.js").read_text()}
@@ -84,6 +85,12 @@ def reached_from(entry):
 
 def test_every_module_is_reached_from_the_entry():
     assert set(MODULES) - reached_from(ENTRY) == set()
+
+
+@pytest.mark.parametrize("path", [*STATIC.rglob("*.js"), *STATIC.rglob("*.css")], ids=lambda path: path.name)
+def test_lines_end_at_120_columns(path):
+    lines = enumerate(path.read_text().splitlines(), 1)
+    assert [(number, len(line)) for number, line in lines if len(line) > WIDEST_LINE] == []
 
 
 def test_every_style_has_its_place_in_the_cascade():

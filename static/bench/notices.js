@@ -1,7 +1,13 @@
 // Notices and cautions on the bench.
 import { clone } from "../lib/dom.js";
 
-const MARKS = { stop: "#mark-stop", caution: "#mark-caution", note: "#mark-note", unchecked: "#mark-note", good: "#mark-tick" };
+const MARKS = {
+  stop: "#mark-stop",
+  caution: "#mark-caution",
+  note: "#mark-note",
+  unchecked: "#mark-note",
+  good: "#mark-tick",
+};
 
 /** A notice with its sign; kind is "stop", "caution", "note", "unchecked" or "good". */
 export function notice(kind, says) {

@@ -212,7 +212,8 @@ export class BenchWalk {
   #showThumb(context) {
     setText(buttonOf("bench-go", this.#root), this.#view.button);
     buttonOf("bench-go", this.#root).classList.toggle("bench__go--waits", Boolean(this.#view.missing));
-    setAttribute(buttonOf("bench-back", this.#root), "aria-disabled", context && canStepBack(context.cup) ? null : "true");
+    const canGoBack = context && canStepBack(context.cup);
+    setAttribute(buttonOf("bench-back", this.#root), "aria-disabled", canGoBack ? null : "true");
   }
 
   #facts() {

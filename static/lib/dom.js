@@ -64,7 +64,13 @@ export function figureButton(rowId, cell, parts, label, kind = "") {
 }
 
 // Set here and not in the page, where they would stand a hundred times.
-const PLAIN_TYPING = Object.entries({ autocomplete: "off", autocapitalize: "off", autocorrect: "off", spellcheck: "false", enterkeyhint: "next" });
+const PLAIN_TYPING = Object.entries({
+  autocomplete: "off",
+  autocapitalize: "off",
+  autocorrect: "off",
+  spellcheck: "false",
+  enterkeyhint: "next",
+});
 
 /**
  * Tie a field's label, help and note to its input, once.

@@ -13,7 +13,10 @@ function read(address) {
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
     request.responseType = "document";
-    request.onload = () => (request.status === 200 && request.response ? resolve(request.response) : reject(new Error(`${address} answered ${request.status}`)));
+    request.onload = () => {
+      if (request.status === 200 && request.response) resolve(request.response);
+      else reject(new Error(`${address} answered ${request.status}`));
+    };
     request.onerror = () => reject(new Error(`${address} did not answer`));
     request.open("GET", address);
     request.send();

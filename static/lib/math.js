@@ -9,7 +9,8 @@ export function mathOf(steps) {
     const row = name ? ["mrow", ["mi", name], ["mo", "="], math] : math;
     const formula = node(["math", row]);
     formula.setAttribute("display", "block");
-    return element("div", { class: "working__formula", tabindex: "0", role: "group", "aria-label": "The formula" }, formula);
+    const attributes = { class: "working__formula", tabindex: "0", role: "group", "aria-label": "The formula" };
+    return element("div", attributes, formula);
   }));
 }
 

@@ -1,4 +1,4 @@
-import { example, grammar, units } from "../printed.js";
+import { example, file as jobFile, grammar, units } from "../printed.js";
 import { openJob, newId, setUnit, state, undoable } from "../keeping/store.js";
 import { clone, choose, element, part, setHidden, setText } from "../lib/dom.js";
 import { listJobs, removeJob } from "../keeping/jobs.js";
@@ -7,6 +7,7 @@ import { dayAndTime } from "../lib/moments.js";
 const KINDS = { length: "Lengths", volume: "Volumes", temperature: "Temperatures" };
 const THEMES = { auto: "As the phone", light: "Light, for the sun", dark: "Dark" };
 const THEME_KEY = "sixteenth theme";
+const RESTORE = { type: "button", class: "button", "data-act": "restore-job" };
 
 /** Bring the menu to life: the jobs on this phone, units, light and dark. */
 export function join(page, { storage, say }) {
@@ -43,7 +44,10 @@ export function join(page, { storage, say }) {
       show();
     },
   });
-  for (const [kind, label] of Object.entries(KINDS)) part("units").append(choiceOf(label, unitOptions(kind), (unit) => setUnit(kind, unit), () => state.job.units?.[kind] ?? grammar.jobUnits[kind][0]));
+  for (const [kind, label] of Object.entries(KINDS)) {
+    const now = () => state.job.units?.[kind] ?? grammar.jobUnits[kind][0];
+    part("units").append(choiceOf(label, unitOptions(kind), (unit) => setUnit(kind, unit), now));
+  }
   part("themes").append(choiceOf("", Object.entries(THEMES), setTheme, themeNow));
   menu.addEventListener("click", (event) => event.target === menu && menu.close());
 
@@ -53,7 +57,7 @@ export function join(page, { storage, say }) {
     setText(undo, `Undo: ${undoable()}`);
     const jobs = await listJobs(storage);
     const lines = jobs.map(lineOf);
-    if (back) lines.push(element("li", {}, element("button", { type: "button", class: "button", "data-act": "restore-job" }, "Undo: job deleted")));
+    if (back) lines.push(element("li", {}, element("button", RESTORE, "Undo: job deleted")));
     part("jobs").replaceChildren(...lines);
     for (const each of menu.querySelectorAll("[data-mark]")) each.mark();
   }
@@ -87,7 +91,17 @@ function blankJob() {
   const face = { id: newId("face"), name: "Face 1", shape: "rectangle" };
   const colour = { id: newId("colour"), name: "Color 1", swatch: "#08545c", faces: [face], cups: [] };
   const day = new Date().toLocaleDateString(undefined, { day: "numeric", month: "short" });
-  return { format: "sixteenth-job", version: 1, id: newId("job"), name: `Job of ${day}`, units: chosen, room, card, bench, colours: [colour] };
+  return {
+    format: jobFile.format,
+    version: jobFile.version,
+    id: newId("job"),
+    name: `Job of ${day}`,
+    units: chosen,
+    room,
+    card,
+    bench,
+    colours: [colour],
+  };
 }
 
 function unitOptions(kind) {
@@ -95,7 +109,8 @@ function unitOptions(kind) {
 }
 
 function choiceOf(label, options, chosen, now) {
-  const group = element("fieldset", { class: "choice", "data-mark": true }, element("legend", { class: "choice__legend" }, label));
+  const legend = element("legend", { class: "choice__legend" }, label);
+  const group = element("fieldset", { class: "choice", "data-mark": true }, legend);
   const row = group.appendChild(element("div", { class: "choice__options" }));
   for (const [value, words] of options) {
     const option = clone("option");
@@ -117,7 +132,8 @@ function choiceOf(label, options, chosen, now) {
 function lineOf({ id, name, at }) {
   const line = clone("job-line");
   setText(line.querySelector(".job__name"), name || "Job without a name");
-  setText(line.querySelector(".job__when"), `${id === state.job.id ? "open now · " : ""}${dayAndTime(at.getTime(), Date.now())}`);
+  const isOpen = id === state.job.id ? "open now · " : "";
+  setText(line.querySelector(".job__when"), `${isOpen}${dayAndTime(at.getTime(), Date.now())}`);
   line.querySelector(".job__open").dataset.job = id;
   const remove = line.querySelector(".job__delete");
   remove.dataset.job = id;

@@ -15,7 +15,8 @@ export async function join(page, { say }) {
     host.replaceChildren(element("p", {}, says));
     setText(part("readiness"), at === "ready" ? " · ready offline" : "");
     if (at !== "new version") return;
-    host.append(element("button", { type: "button", class: "button", "data-act": "take-over" }, "Take the new version"));
+    const attributes = { type: "button", class: "button", "data-act": "take-over" };
+    host.append(element("button", attributes, "Take the new version"));
     say(says, "Take it", "take-over");
   }
 }

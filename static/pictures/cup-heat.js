@@ -26,25 +26,29 @@ export function drawCupHeat({ early, late, classes, most, gel, isLateUnknown, by
   const end = Math.max(gel[1], by ?? 0) * 1.12;
   const least = classes[0].from;
   const x = (seconds) => round(LEFT + (Math.min(seconds, end) / end) * (RIGHT - LEFT));
-  const y = (warmth) => round(BOTTOM - ((Math.max(least, Math.min(warmth, most)) - least) / (most - least)) * (BOTTOM - TOP));
+  const share = (warmth) => (Math.max(least, Math.min(warmth, most)) - least) / (most - least);
+  const y = (warmth) => round(BOTTOM - share(warmth) * (BOTTOM - TOP));
   drawings += 1;
   const clip = `heat-band-${drawings}`;
   const top = (place) => y(classes[place + 1]?.from ?? most);
+  const strips = (kindOf) => classes.map(({ name, from }, place) => (
+    svg("path", { class: kindOf(name), d: box(LEFT, RIGHT, top(place), y(from)) })
+  ));
   return svg(
     "svg",
     { class: "heat", viewBox: "0 0 320 188", role: "img", "aria-label": title },
     svg("clipPath", { id: clip }, svg("path", { d: bandPath(early, late, x, y) })),
-    classes.map(({ name }, place) => svg("path", { class: `heat__class heat__class--${name}`, d: box(LEFT, RIGHT, top(place), y(classes[place].from)) })),
+    strips((name) => `heat__class heat__class--${name}`),
     svg("path", { class: "heat__gel", d: box(x(gel[0]), isLateUnknown ? RIGHT : x(gel[1]), TOP, BOTTOM) }),
-    svg("g", { "clip-path": `url(#${clip})` }, classes.map(({ name }, place) => svg("path", { class: `heat__band heat__band--${name}`, d: box(LEFT, RIGHT, top(place), y(classes[place].from)) }))),
+    svg("g", { "clip-path": `url(#${clip})` }, strips((name) => `heat__band heat__band--${name}`)),
     svg("path", { class: "heat__skin", d: bandPath(early, late, x, y) }),
     classes.map(({ name, says }, place) => classLabel(name, says, y(classes[place].from), top(place))),
     svg("path", { class: "heat__axis", d: `M${LEFT} ${TOP}V${BOTTOM}H${RIGHT}` }),
     ticks(end).map((seconds) => tick(x(seconds), `${seconds / MINUTE}`)),
-    svg("text", { class: "heat__words", x: LEFT - 6, y: BOTTOM + 19, "text-anchor": "end" }, "minutes"),
-    svg("text", { class: "heat__words", ...gelPlace(x(gel[0]), x(gel[1]), by === null ? 0 : x(by)), y: BOTTOM - 5 }, "thickens"),
+    words("minutes", { x: LEFT - 6, y: BOTTOM + 19, "text-anchor": "end" }),
+    words("thickens", { ...gelPlace(x(gel[0]), x(gel[1]), by === null ? 0 : x(by)), y: BOTTOM - 5 }),
     by !== null && svg("path", { class: "heat__stop", d: `M${x(by)} ${TOP - 4}V${BOTTOM + 4}` }),
-    by !== null && svg("text", { class: "heat__words heat__words--stop", x: x(by), y: TOP - 8, "text-anchor": "middle" }, "pour by"),
+    by !== null && words("pour by", { x: x(by), y: TOP - 8, "text-anchor": "middle" }, "heat__words heat__words--stop"),
   );
 }
 
@@ -59,7 +63,7 @@ function classLabel(name, says, from, to) {
   return svg(
     "g",
     {},
-    svg("text", { class: "heat__words", x: LEFT - 6, y: round((from + to) / 2 + 4), "text-anchor": "end" }, name),
+    words(name, { x: LEFT - 6, y: round((from + to) / 2 + 4), "text-anchor": "end" }),
     says && svg("text", { class: "heat__from", x: LEFT + 5, y: from - 3 }, says),
   );
 }
@@ -82,8 +86,12 @@ function tick(x, says) {
     "g",
     { class: "heat__tick" },
     svg("path", { d: `M${x} ${BOTTOM}v5` }),
-    svg("text", { class: "heat__words", x, y: BOTTOM + 19, "text-anchor": "middle" }, says),
+    words(says, { x, y: BOTTOM + 19, "text-anchor": "middle" }),
   );
+}
+
+function words(says, attributes, kind = "heat__words") {
+  return svg("text", { class: kind, ...attributes }, says);
 }
 
 function box(left, right, top, bottom) {

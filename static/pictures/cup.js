@@ -57,7 +57,8 @@ function wall() {
 
 function film({ part, to }, from, capacity) {
   const [low, high] = [from / capacity, to / capacity];
-  const d = `M${half(low, -1)} ${height(low)}L${half(high, -1)} ${height(high)}H${half(high, 1)}L${half(low, 1)} ${height(low)}z`;
+  const left = `M${half(low, -1)} ${height(low)}L${half(high, -1)} ${height(high)}`;
+  const d = `${left}H${half(high, 1)}L${half(low, 1)} ${height(low)}z`;
   return svg("path", { class: `cup__film cup__film--${part}`, d });
 }
 
@@ -94,7 +95,9 @@ function marks(capacity, graduation, lines) {
     const isLong = mark % labelledEach === 0;
     const [x, y] = [half(share, -1), height(share)];
     drawn.push(svg("path", { class: "cup__mark", d: `M${x} ${y}h${isLong ? 22 : 12}` }));
-    if (isLong && lines.every((line) => Math.abs(line - y) > 8)) drawn.push(svg("text", { class: "cup__number", x: x + 27, y: y + 4.5 }, figure(mark * graduation)));
+    if (isLong && lines.every((line) => Math.abs(line - y) > 8)) {
+      drawn.push(svg("text", { class: "cup__number", x: x + 27, y: y + 4.5 }, figure(mark * graduation)));
+    }
   }
   return svg("g", {}, drawn);
 }

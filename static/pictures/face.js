@@ -10,14 +10,20 @@ const OUTLINES = {
   rectangle: ({ width, height }) => box(width, height, (w, h) => `M0 0H${w}V${h}H0z`),
   circle: ({ diameter }) => box(diameter, diameter, (w) => ellipse(w, w)),
   known: ({ stated_area: area }) => box(Math.sqrt(area * 1.6), Math.sqrt(area / 1.6), blob),
-  rounded_rectangle: ({ width, height, corner_radius: radius }) => box(width, height, (w, h) => rounded(w, h, (radius / width) * w)),
-  ring: ({ outer_diameter: outer, inner_diameter: inner }) => box(outer, outer, (w) => ellipse(w, w) + hole(w, (inner / outer) * w)),
+  rounded_rectangle: ({ width, height, corner_radius: radius }) => (
+    box(width, height, (w, h) => rounded(w, h, (radius / width) * w))
+  ),
+  ring: ({ outer_diameter: outer, inner_diameter: inner }) => (
+    box(outer, outer, (w) => ellipse(w, w) + hole(w, (inner / outer) * w))
+  ),
   ellipse: ({ width, height }) => box(width, height, ellipse),
   triangle: ({ base, height }) => box(base, height, (w, h) => `M0 ${h}L${w / 2} 0 ${w} ${h}z`),
   polygon: ({ side_count: count, circumscribed_diameter: across }) => box(across, across, (w) => polygon(w, count)),
   capsule: ({ length, width }) => box(length, width, (w, h) => rounded(w, h, h / 2)),
   half_round: ({ diameter }) => box(diameter, diameter / 2, (w, h) => `M0 ${h}A${h} ${h} 0 0 1 ${w} ${h}z`),
-  arch_top: ({ width, side_height: side, rise }) => box(width, side + rise, (w, h) => arch(w, h, (rise / (side + rise)) * h)),
+  arch_top: ({ width, side_height: side, rise }) => (
+    box(width, side + rise, (w, h) => arch(w, h, (rise / (side + rise)) * h))
+  ),
   trapezoid: ({ top_width: top, bottom_width: bottom, height }) => box(Math.max(top, bottom), height, (w, h) => {
     const [upper, lower] = [top, bottom].map((each) => (each / Math.max(top, bottom)) * w);
     return `M${(w - upper) / 2} 0h${upper}L${(w + lower) / 2} ${h}h${-lower}z`;
@@ -62,15 +68,14 @@ export function drawFace({ shape, sizes, across, up, tick, openings, title }) {
 export function drawThumb({ shape, sizes, largest }) {
   const outline = outlineOf(shape, sizes);
   const side = 40;
-  if (!outline) return svg("svg", { class: "thumb thumb--empty", viewBox: "0 0 44 44", "aria-hidden": "true" }, svg("path", { d: "M7 11h30v22H7z" }));
+  const frame = { viewBox: "0 0 44 44", "aria-hidden": "true" };
+  if (!outline) return svg("svg", { class: "thumb thumb--empty", ...frame }, svg("path", { d: "M7 11h30v22H7z" }));
   const size = Math.max(outline.width, outline.height);
   const fitted = side * Math.max(0.3, Math.sqrt(size / Math.max(largest, size)));
   const [w, h] = [(outline.width / size) * fitted, (outline.height / size) * fitted].map((each) => Math.max(each, 2));
-  return svg(
-    "svg",
-    { class: "thumb", viewBox: "0 0 44 44", "aria-hidden": "true" },
-    svg("path", { d: outline.path(w, h), "fill-rule": "evenodd", transform: `translate(${round((44 - w) / 2)} ${round((44 - h) / 2)})` }),
-  );
+  const transform = `translate(${round((44 - w) / 2)} ${round((44 - h) / 2)})`;
+  const path = svg("path", { d: outline.path(w, h), "fill-rule": "evenodd", transform });
+  return svg("svg", { class: "thumb", ...frame }, path);
 }
 
 /** The greater of a shape's width and height in cm, or 0 where a size is missing. */
@@ -87,7 +92,8 @@ export function tickOf(shape, sizes, unit) {
 
 function outlineOf(shape, sizes) {
   const outline = OUTLINES[shape]?.(sizes);
-  return outline && outline.width > 0 && outline.height > 0 && Number.isFinite(outline.width + outline.height) ? outline : null;
+  const isWhole = outline && outline.width > 0 && outline.height > 0;
+  return isWhole && Number.isFinite(outline.width + outline.height) ? outline : null;
 }
 
 function box(width, height, path) {
@@ -131,11 +137,13 @@ function rule(x, y, width, step, says) {
 
 function upright(x, y, height, says) {
   const middle = round(y + height / 2);
+  const ends = `M${round(x - 4)} ${round(y)}h8M${round(x - 4)} ${round(y + height)}h8`;
+  const transform = `rotate(-90 ${round(x - 8)} ${middle})`;
   return svg(
     "g",
     { class: "drawing__rule" },
-    svg("path", { d: `M${round(x)} ${round(y)}v${round(height)}M${round(x - 4)} ${round(y)}h8M${round(x - 4)} ${round(y + height)}h8` }),
-    svg("text", { x: round(x - 8), y: middle, "text-anchor": "middle", transform: `rotate(-90 ${round(x - 8)} ${middle})` }, says),
+    svg("path", { d: `M${round(x)} ${round(y)}v${round(height)}${ends}` }),
+    svg("text", { x: round(x - 8), y: middle, "text-anchor": "middle", transform }, says),
   );
 }
 
@@ -150,7 +158,9 @@ function hole(w, inner) {
 
 function rounded(w, h, radius) {
   const r = Math.min(radius, w / 2, h / 2);
-  return `M${r} 0H${w - r}a${r} ${r} 0 0 1 ${r} ${r}V${h - r}a${r} ${r} 0 0 1 ${-r} ${r}H${r}a${r} ${r} 0 0 1 ${-r} ${-r}V${r}a${r} ${r} 0 0 1 ${r} ${-r}z`;
+  const corner = (across, down) => `a${r} ${r} 0 0 1 ${across} ${down}`;
+  const right = `H${w - r}${corner(r, r)}V${h - r}${corner(-r, r)}`;
+  return `M${r} 0${right}H${r}${corner(-r, -r)}V${r}${corner(r, -r)}z`;
 }
 
 function polygon(w, count) {

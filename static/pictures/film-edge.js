@@ -26,13 +26,16 @@ export function drawFilmEdge({ skin, corner, marks, width, isSpilling, title }) 
   const left = width ? EDGE - width * scale : 0;
   const x = (inward) => round(EDGE - inward * scale);
   const y = (up) => round(GROUND - up * scale);
+  const spill = spillPath(corner, x(skin[0][0]), y(skin[0][1]));
   return svg(
     "svg",
     { class: "section", viewBox: "0 16 320 126", role: "img", "aria-label": title },
     svg("path", { class: "section__film", d: filmPath(skin, x, y, left, width) }),
     svg("path", { class: "section__panel", d: panelPath(corner, scale, left, width) }),
-    isSpilling && ["under", "over"].map((which) => svg("path", { class: `section__spill section__spill--${which}`, d: spillPath(corner, x(skin[0][0]), y(skin[0][1])) })),
-    corner.kind === "raised" && svg("path", { class: "section__tape", d: `M${EDGE} ${y(corner.rise)}h${TAPE}V${GROUND + 16}h${-TAPE}z` }),
+    isSpilling && ["under", "over"].map((which) => (
+      svg("path", { class: `section__spill section__spill--${which}`, d: spill })
+    )),
+    corner.kind === "raised" && svg("path", { class: "section__tape", d: tapePath(y(corner.rise)) }),
     svg("path", { class: "section__gloss", d: glossPath(skin, x, y, left) }),
     spread(marks.map((mark) => ({ ...mark, at: y(mark.depth) }))).map((mark) => drawMark(mark, left)),
   );
@@ -71,6 +74,11 @@ function spillPath({ kind, angle }, fromX, fromY) {
   if (kind === "raised") return `M${fromX - 2} ${fromY - 4}H${EDGE + TAPE + 3}V${down}`;
   const lean = kind === "rounded" ? 0 : sideOf(angle);
   return `M${fromX - 2} ${fromY - 5}L${EDGE + 3} ${Math.max(fromY, GROUND)}L${EDGE + 3 + round(lean * 0.8)} ${down}`;
+}
+
+/** The tape along a raised edge, down from its top. */
+function tapePath(top) {
+  return `M${EDGE} ${top}h${TAPE}V${GROUND + 16}h${-TAPE}z`;
 }
 
 /** How far a panel's side leans out over its thickness. */

@@ -24,6 +24,10 @@ export function drawLadder({ start, limit, title }) {
     svg("path", { class: "ladder__stop", d: `M${RIGHT} 14V${BASE + 4}` }),
     svg("path", { class: "ladder__drop", d: `M${at(start)} 9c4 5 6 8 6 11a6 6 0 0 1-12 0c0-3 2-6 6-11z` }),
     svg("text", { class: "ladder__words", x: at(start), y: 78, "text-anchor": "middle" }, `start ${start}`),
-    svg("text", { class: "ladder__words ladder__words--stop", x: RIGHT + 26, y: 78, "text-anchor": "end" }, `stop ${limit}`),
+    svg(
+      "text",
+      { class: "ladder__words ladder__words--stop", x: RIGHT + 26, y: 78, "text-anchor": "end" },
+      `stop ${limit}`,
+    ),
   );
 }

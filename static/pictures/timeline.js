@@ -40,8 +40,10 @@ function hourStrip(start, { by, poured, mists }) {
     poured !== null && svg("path", { class: "day__film", d: film(LEFT, at(poured), 26) }),
     apart(clocks.map(({ seconds, says }) => ({ x: at(seconds), says }))).map(({ x, says }) => tick(x, 50, says)),
     by !== null && svg("path", { class: "day__stop", d: `M${at(by)} 18V54` }),
-    by !== null && svg("text", { class: "day__words day__words--stop", x: at(by), y: 13, "text-anchor": anchor(at(by)) }, "pour by"),
-    mists.map((each, index) => each !== null && svg("g", { class: "day__mist" }, mist(at(each)), svg("title", {}, index ? "second mist" : "first mist"))),
+    by !== null && words(at(by), 13, "pour by", "day__words day__words--stop"),
+    mists.map((each, index) => each !== null && (
+      svg("g", { class: "day__mist" }, mist(at(each)), svg("title", {}, index ? "second mist" : "first mist"))
+    )),
   );
 }
 
@@ -61,7 +63,7 @@ function dayStrip(start, later, recoat) {
       "g",
       { class: "day__point" },
       svg("circle", { cx: at(seconds), cy: 36, r: 6 }),
-      svg("text", { class: "day__words", x: at(seconds), y: index % 2 ? 13 : -1, "text-anchor": anchor(at(seconds)) }, name),
+      words(at(seconds), index % 2 ? 13 : -1, name),
       svg("path", { class: "day__lead", d: `M${at(seconds)} ${index % 2 ? 17 : 3}V29` }),
     )),
   );
@@ -88,8 +90,12 @@ function tick(x, y, says) {
     "g",
     { class: "day__tick" },
     svg("path", { d: `M${x} ${y - 4}v6` }),
-    svg("text", { class: "day__words", x, y: y + 17, "text-anchor": anchor(x) }, says),
+    words(x, y + 17, says),
   );
+}
+
+function words(x, y, says, kind = "day__words") {
+  return svg("text", { class: kind, x, y, "text-anchor": anchor(x) }, says);
 }
 
 /** Times keep a word's length from one another. */

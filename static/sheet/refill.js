@@ -88,7 +88,9 @@ class Due {
 
   #fill(row, place) {
     if (!fill(nodes[place], row, this.#job.units)) return;
-    for (const asker of askersOf[place]) for (const each of rowsThatSee(row, nodes[asker].level)) this.#wait(each, asker);
+    for (const asker of askersOf[place]) {
+      for (const each of rowsThatSee(row, nodes[asker].level)) this.#wait(each, asker);
+    }
   }
 
   #wait(row, place) {

@@ -14,8 +14,10 @@ export function join(page) {
   Object.assign(page.say, {
     ratio: (row) => ratioInWords(row.cells),
     "your-cup": (row) => yourCup(row.cells),
-    "a-coat": (row) => (row.cells.coats_to_pour?.value > 1 ? `, for each of ${row.cells.coats_to_pour.value} coats` : ""),
-    "why-before": (row) => (row.cells.cups?.value === 1 ? "One cup is enough. It may hold" : "Because one cup may hold"),
+    "a-coat": ({ cells: { coats_to_pour: coats } }) => (coats?.value > 1 ? `, for each of ${coats.value} coats` : ""),
+    "why-before": ({ cells: { cups } }) => (
+      cups?.value === 1 ? "One cup is enough. It may hold" : "Because one cup may hold"
+    ),
     "why-after": (row) => `${LIMITS[row.cells.cup_limit?.winner] ?? "the least of your limits"}.`,
   });
   page.draw.cup = (node, row) => {
@@ -52,5 +54,6 @@ function cupOf(row) {
   const capacity = inUnit(job.cup_capacity.value);
   const graduation = job.cup_graduation.blank ? capacity : inUnit(job.cup_graduation.value);
   const words = fills.map((fill) => `${fill.says} ${fill.also}`).join(", ") || "no fill lines yet";
-  return { capacity, graduation, fills, title: `Your cup of ${show(job.cup_capacity.value, "volume", unit)}: ${words}` };
+  const title = `Your cup of ${show(job.cup_capacity.value, "volume", unit)}: ${words}`;
+  return { capacity, graduation, fills, title };
 }

@@ -133,7 +133,8 @@ function written(page, row, name) {
 }
 
 function sizesInWords(page, row) {
-  const sizes = withOneUnit((SIZES[row.cells.shape?.value] || []).map((name) => written(page, row, name)).filter(Boolean));
+  const names = SIZES[row.cells.shape?.value] || [];
+  const sizes = withOneUnit(names.map((name) => written(page, row, name)).filter(Boolean));
   const depth = written(page, row, "depth");
   const pieces = row.cells.pieces?.value;
   const parts = [sizes.join(" × ") || "no sizes yet", depth, pieces > 1 && `${rounded(pieces)} pieces`];
@@ -145,7 +146,8 @@ function withOneUnit(sizes) {
   const units = new Set(sizes.map((size) => size.replace(/^[-\d.,/ ]+/, "")));
   if (units.size !== 1) return sizes;
   const [unit] = units;
-  return sizes.map((size, place) => (place < sizes.length - 1 ? size.slice(0, size.length - unit.length).trim() : size));
+  const bare = (size) => size.slice(0, size.length - unit.length).trim();
+  return sizes.map((size, place) => (place < sizes.length - 1 ? bare(size) : size));
 }
 
 function drawDepths(node, row) {
@@ -157,8 +159,8 @@ function drawDepths(node, row) {
   )));
   const value = row.cells.depth?.value;
   for (const chip of node.children) {
-    const isSame = value !== null && Math.abs(readQuantity(chip.dataset.depth, inputs.depth.kind, unit).value - value) < 1e-9;
-    chip.setAttribute("aria-pressed", String(isSame));
+    const depth = readQuantity(chip.dataset.depth, inputs.depth.kind, unit).value;
+    chip.setAttribute("aria-pressed", String(value !== null && Math.abs(depth - value) < 1e-9));
   }
 }
 

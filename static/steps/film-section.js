@@ -24,16 +24,16 @@ function isNarrow({ edge, stroke_width: width, capillary_length: length }) {
 
 /** A narrow stroke: the bead that holds the coat's volume, or the greatest that stands. */
 function beadSection(film) {
-  const { stroke_width: strokeWidth, capillary_length: capillaryLength, wetting_angle: wetting, coat_depth: depth } = film;
+  const { stroke_width: strokeWidth, wetting_angle: wetting, coat_depth: depth } = film;
   const most = film.edge === "chamfered" ? formulas.edge_angle(wetting, CHAMFER) : film.edge_angle;
-  const bead = (angle) => beadProfile({ stroke_width: strokeWidth, capillary_length: capillaryLength, edge_angle: angle });
+  const bead = (angle) => beadProfile({ ...film, edge_angle: angle });
   const excess = (angle) => bead(angle).section / strokeWidth - depth;
   const ends = [DEGREE, most];
   const atEnds = ends.map(excess);
   const isSpilling = atEnds[1] < 0;
   const angle = isSpilling ? most : atEnds[0] > 0 ? DEGREE : root(excess, ends, atEnds, depth * 1e-3);
-  const { profile } = bead(angle);
-  return { skin: profile.map(([out, up]) => [strokeWidth / 2 - out, up]).reverse(), width: strokeWidth, isSpilling, greatest: bead(most).height };
+  const skin = bead(angle).profile.map(([out, up]) => [strokeWidth / 2 - out, up]).reverse();
+  return { skin, width: strokeWidth, isSpilling, greatest: bead(most).height };
 }
 
 function wideSection(film) {

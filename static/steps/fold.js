@@ -49,7 +49,8 @@ function paintFold(node, row) {
 
 function paintVerdict(node, key, checks) {
   const { good, wrong } = node.querySelector(".fold__verdict").dataset;
-  const severity = SEVERITIES.find((each) => checks.some((check) => check.state === "wrong" && check.severity === each));
+  const wrongs = checks.filter((check) => check.state === "wrong");
+  const severity = SEVERITIES.find((each) => wrongs.some((check) => check.severity === each));
   if (severity && !fired.has(key)) opened.add(key);
   if (severity) fired.add(key);
   else fired.delete(key);

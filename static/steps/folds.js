@@ -11,9 +11,18 @@ const HEAT_SAYS = [
   "Left standing in the cup, this much stays cool.",
   "Left standing in the cup, this much gets warm.",
   "Left standing in the cup, this much gets hot. Pour it out, and leave no rest standing.",
-  "Left standing in the cup, this much runs away, hot enough to smoke and burn. Pour it out by the mark, and spread any rest thin.",
+  "Left standing in the cup, this much runs away, hot enough to smoke and burn. Pour it out by the mark, and "
+    + "spread any rest thin.",
 ];
-const EDGE_ASKS = ["coat_depth", "edge_hold_depth", "safe_edge_depth", "capillary_length", "edge_angle", "wetting_angle", "panel_edge_angle"];
+const EDGE_ASKS = [
+  "coat_depth",
+  "edge_hold_depth",
+  "safe_edge_depth",
+  "capillary_length",
+  "edge_angle",
+  "wetting_angle",
+  "panel_edge_angle",
+];
 const EDGE_ASKS_MORE = { rounded: ["edge_radius"], raised: ["raised_edge_height"] };
 const STROKES = { stroke: "stroke_width", lettering: "plain_stroke_width" };
 
@@ -95,8 +104,10 @@ function drawSection(film, unit) {
       { kind: "safe", depth: film.safe_edge_depth, says: `plan to ${says(film.safe_edge_depth)}` },
       { kind: "film", depth: film.coat_depth, says: `coat ${says(film.coat_depth)}` },
     ];
-  const corner = { kind: film.edge, angle: film.panel_edge_angle, radius: film.edge_radius ?? 0, rise: film.raised_edge_height ?? 0 };
-  const title = `The film’s edge in section, to scale: ${marks.map((mark) => mark.says).join(", ")}${isSpilling ? "; it runs over" : ""}`;
+  const { edge: kind, panel_edge_angle: angle, edge_radius: radius = 0, raised_edge_height: rise = 0 } = film;
+  const corner = { kind, angle, radius, rise };
+  const depths = marks.map((mark) => mark.says).join(", ");
+  const title = `The film’s edge in section, to scale: ${depths}${isSpilling ? "; it runs over" : ""}`;
   return loaded.edge.drawFilmEdge({ skin, corner, marks, width, isSpilling, title });
 }
 
@@ -104,7 +115,8 @@ function drawSection(film, unit) {
 function drawHeat(node, row) {
   const fold = node.closest(".fold");
   const values = valuesOf(row, loaded.heat.cupWarmingAsks);
-  const facts = { values, by: cellOf(row, "usable_time")?.value ?? null, unit: unitShown("temperature", state.job.units) };
+  const by = cellOf(row, "usable_time")?.value ?? null;
+  const facts = { values, by, unit: unitShown("temperature", state.job.units) };
   const key = JSON.stringify(facts);
   setHidden(node, !values);
   if (values && isUnfolded(node)) redraw(node, facts, () => heatPicture(fold, facts, key));
@@ -129,7 +141,8 @@ function heatPicture(fold, { values, by, unit }, key) {
 function gelSays({ cup_mass: mass, pot_life_mass: cardMass, small_cup_mass: small }, [early, late], by) {
   if (mass < small) return "So little thickens later than the card’s pot life; how much later nobody can say.";
   if (by === null || by <= early) return "";
-  if (by < late) return `${mass > cardMass ? "More than the card’s cup, it" : "It"} may thicken a little before the pour-by mark: be early.`;
+  const it = mass > cardMass ? "More than the card’s cup, it" : "It";
+  if (by < late) return `${it} may thicken a little before the pour-by mark: be early.`;
   return "It thickens before the pour-by mark: mix smaller cups.";
 }
 
@@ -150,7 +163,8 @@ function pictureOf(values, { early, late, gel, heatClass }, by, unit) {
 function slowestFace(colour, name) {
   const faces = colour.rows.face.filter((face) => face.touched);
   const known = faces.filter((face) => !face.cells[name]?.blank);
-  return known.reduce((slow, face) => (face.cells[name].value > slow.cells[name].value ? face : slow), known[0]) ?? faces[0] ?? null;
+  const slower = (slow, face) => (face.cells[name].value > slow.cells[name].value ? face : slow);
+  return known.reduce(slower, known[0]) ?? faces[0] ?? null;
 }
 
 function paintSlowest(page, node, colour) {

@@ -17,7 +17,9 @@ export function jumpTo(page, rowId, name) {
   if (!field) return;
   open(page, field.closest(".step")?.dataset.step, true);
   page.render();
-  for (let node = field.parentElement; node; node = node.parentElement) if (node.localName === "details") node.open = true;
+  for (let node = field.parentElement; node; node = node.parentElement) {
+    if (node.localName === "details") node.open = true;
+  }
   goal().focus();
   goal().scrollIntoView({ block: "center" });
 }

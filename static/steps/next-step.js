@@ -87,12 +87,16 @@ function whereIs(name) {
 
 function onBench(colour, cup) {
   const stage = stageOf(cup);
-  return { what: `Next: ${lower(stage.title)}`, where: cupInWords(colour, cup), act: "bench", colour: colour.id, cup: cup.id };
+  return { ...onTheBench(colour, cup, lower(stage.title)), cup: cup.id };
 }
 
 function toBegin(colour, next) {
   const first = stages.find((stage) => stage.name === FIRST_STAGE);
-  return { what: `Next: measure ${lower(first.title)}`, where: cupInWords(colour, next), act: "bench", colour: colour.id };
+  return onTheBench(colour, next, `measure ${lower(first.title)}`);
+}
+
+function onTheBench(colour, cup, next) {
+  return { what: `Next: ${next}`, where: cupInWords(colour, cup), act: "bench", colour: colour.id };
 }
 
 function cupInWords(colour, { coat, number, cups, coats, amounts }) {

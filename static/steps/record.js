@@ -5,6 +5,7 @@ import { allCups } from "../clocks/turns.js";
 import { timeOfDay } from "../lib/moments.js";
 
 const MOST_LINES = 60;
+const BLANKS = 5;
 
 /** Bring the record to life: the cups of this job, its file, and the page in print. */
 export function join(page, { takeJob, say }) {
@@ -20,7 +21,8 @@ export function join(page, { takeJob, say }) {
       if (how !== "cancelled") say("The job is saved to a file.");
     },
     "open-file": async () => {
-      const [{ readJobFile }, { chooseFile }] = await Promise.all([import("../keeping/transfer.js"), import("../lib/files.js")]);
+      const loading = [import("../keeping/transfer.js"), import("../lib/files.js")];
+      const [{ readJobFile }, { chooseFile }] = await Promise.all(loading);
       const file = await chooseFile(".json,application/json");
       if (!file) return;
       const { job, error } = await readJobFile(file);
@@ -62,7 +64,12 @@ function openForPrint(page, isPrinting) {
   page.isPrinting = isPrinting;
   page.render();
   const cups = isPrinting ? cupsToWriteOn() : [];
-  part("blanks").replaceChildren(...cups.map((title) => element("tr", {}, element("th", { scope: "row" }, title), [1, 2, 3, 4, 5].map(() => element("td")))));
+  part("blanks").replaceChildren(...cups.map(blankLine));
+}
+
+function blankLine(title) {
+  const cells = Array.from({ length: BLANKS }, () => element("td"));
+  return element("tr", {}, element("th", { scope: "row" }, title), cells);
 }
 
 function cupsToWriteOn() {

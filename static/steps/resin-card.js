@@ -24,8 +24,8 @@ export function join(page, { storage, say }) {
   async function offer() {
     const own = await ownCards(storage);
     offered = [...cards.filter((card) => !own.some(({ name }) => name === card.name)), ...own];
-    const options = [...offered.map((card) => [card.name, card.name, ratioOf(card)]), [OWN, "My own card", "type it from the can"]];
-    host.replaceChildren(...options.map((each) => optionOf(...each)));
+    const options = offered.map((card) => optionOf(card.name, card.name, ratioOf(card)));
+    host.replaceChildren(...options, optionOf(OWN, "My own card", "type it from the can"));
     mark();
   }
 

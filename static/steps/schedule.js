@@ -51,5 +51,6 @@ function dayOf(row) {
   const [opens, closes] = [at("recoat_opens_due"), at("recoat_closes_due")];
   const recoat = opens === null || closes === null || opens >= closes ? null : [opens, closes];
   if (minutes.poured === null && later.every((each) => each.at === null)) return null;
-  return { start: minute(), minutes, later, recoat, title: "The day from the moment A touches B; its times stand below" };
+  const title = "The day from the moment A touches B; its times stand below";
+  return { start: minute(), minutes, later, recoat, title };
 }

@@ -6,13 +6,22 @@ import { element } from "../lib/dom.js";
 import { mathOf } from "../lib/math.js";
 import { rulesOf, stepOf } from "./formula-steps.js";
 
-const SECTIONS = { room: "the room", card: "the resin card", bench: "the bench", colour: "a color", face: "a face", shape: "a shape" };
+const SECTIONS = {
+  room: "the room",
+  card: "the resin card",
+  bench: "the bench",
+  colour: "a color",
+  face: "a face",
+  shape: "a shape",
+};
+const ONE_MOMENT = "one moment of a cup’s heat, or one point of a bead";
 
 /** All words of an entry that a search looks through, in lower case. */
 export function entryWords(name) {
   const { summary = "", source, unit = "", example = "", inputs: asked = {} } = workings[name] || constants[name];
   const says = checks[name]?.says ?? "";
-  return [called(name), ...Object.keys(asked).map(called), summary, says, source, unit, example].join(" ").toLowerCase();
+  const words = [called(name), ...Object.keys(asked).map(called), summary, says, source, unit, example];
+  return words.join(" ").toLowerCase();
 }
 
 /**
@@ -21,7 +30,8 @@ export function entryWords(name) {
  * @param {Map<string, object>} entries those there are, for the ways from one to another
  */
 export function entryBody(name, entries) {
-  return element("div", { class: "entry__body" }, ...(workings[name] ? formulaBody(name, entries) : constantBody(name)));
+  const body = workings[name] ? formulaBody(name, entries) : constantBody(name);
+  return element("div", { class: "entry__body" }, ...body);
 }
 
 function constantBody(name) {
@@ -31,10 +41,11 @@ function constantBody(name) {
 function formulaBody(name, entries) {
   const { summary, source, example, levels, unit, inputs: asked, steps, rules } = workings[name];
   const check = checks[name];
+  const forWhat = levels.map(levelInWords).join(" and ") || ONE_MOMENT;
   return [
     check && element("p", {}, summary),
     check && line("Stands beside", called(check.beside)),
-    element("p", { class: "entry__line" }, `For ${levels.map(levelInWords).join(" and ") || "one moment of a cup’s heat, or one point of a bead"}${check ? "" : `, in ${unit}`}.`),
+    element("p", { class: "entry__line" }, `For ${forWhat}${check ? "" : `, in ${unit}`}.`),
     ...steps.map((step) => stepOf(step, () => null)),
     mathOf(steps),
     ...rulesOf(rules),
@@ -61,16 +72,32 @@ function sourceLine(label, says) {
 function inputList(asked, entries) {
   const names = Object.keys(asked);
   if (!names.length) return null;
-  return element("ul", { class: "entry__inputs", "aria-label": "Inputs" }, names.map((name) => element("li", {}, inputOf(name, asked[name], entries))));
+  const lines = names.map((name) => element("li", {}, inputOf(name, asked[name], entries)));
+  return element("ul", { class: "entry__inputs", "aria-label": "Inputs" }, lines);
 }
 
 /** An input with its unit: a way to its own entry, or where a person enters it. */
 function inputOf(name, unit, entries) {
   const goal = entries.has(name) ? name : entries.has(gathered(name)) ? gathered(name) : null;
-  const from = constants[name]?.shown ?? (inputs[name] ? `entered for ${SECTIONS[inputs[name].section]}` : goal ? "" : "chosen or picked");
-  const words = [element("span", { class: "entry__input" }, called(name)), element("span", { class: "entry__from" }, [unit, from].filter(Boolean).join(", "))];
+  const words = [
+    element("span", { class: "entry__input" }, called(name)),
+    element("span", { class: "entry__from" }, [unit, whereFrom(name, goal)].filter(Boolean).join(", ")),
+  ];
   if (!goal) return element("span", { class: "entry__plain" }, words);
-  return element("button", { type: "button", class: "entry__go", "data-act": "book-turn", "data-formula": goal, "aria-label": `${called(name)}, in ${unit}: turn to it` }, words);
+  return element("button", {
+    type: "button",
+    class: "entry__go",
+    "data-act": "book-turn",
+    "data-formula": goal,
+    "aria-label": `${called(name)}, in ${unit}: turn to it`,
+  }, words);
+}
+
+/** Where the figure of an input comes from, if it has no entry of its own to say so. */
+function whereFrom(name, goal) {
+  if (constants[name]) return constants[name].shown;
+  if (inputs[name]) return `entered for ${SECTIONS[inputs[name].section]}`;
+  return goal ? "" : "chosen or picked";
 }
 
 /** What a total, greatest or least over rows gathers. */

@@ -36,7 +36,8 @@ function fill(dialog) {
 /** The groups in the order of the work: [title, [name]], formulas before checks. */
 function groupsOf() {
   const names = Object.keys(workings);
-  const groups = Object.entries(titles).map(([step, title]) => [title, names.filter((name) => workings[name].step === step)]);
+  const ofStep = (step) => names.filter((name) => workings[name].step === step);
+  const groups = Object.entries(titles).map(([step, title]) => [title, ofStep(step)]);
   return [...groups, [CONSTANTS, Object.keys(constants)]];
 }
 
@@ -75,7 +76,8 @@ function search() {
     count += isFound;
   }
   for (const group of part("book-groups").children) setHidden(group, !kept.has(group));
-  setText(part("book-count"), wanted.length ? `${count} of ${entries.size} entries` : `${entries.size} entries, in the order of the work`);
+  const all = `${entries.size} entries`;
+  setText(part("book-count"), wanted.length ? `${count} of ${all}` : `${all}, in the order of the work`);
 }
 
 function opened({ target }) {

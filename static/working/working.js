@@ -79,8 +79,13 @@ function workingOf(row, name) {
     ...(steps ? [mathOf(steps), ...rulesOf(working.rules)] : []),
     source && element("p", { class: "working__source" }, `Source: ${source}`),
     example && element("p", { class: "working__source" }, `Example: ${example}`),
-    (working || constants[name]) && element("button", { type: "button", class: "button button--quiet", "data-act": "book", "data-formula": name }, "In the formula book"),
+    (working || constants[name]) && bookButton(name),
   ].filter(Boolean);
+}
+
+function bookButton(name) {
+  const attributes = { type: "button", class: "button button--quiet", "data-act": "book", "data-formula": name };
+  return element("button", attributes, "In the formula book");
 }
 
 function nodeOf(row, name) {
@@ -114,11 +119,17 @@ function helpOf(name) {
 
 /** Where the figure of an input or constant comes from, with the way to its field. */
 function originOf(row, name, cell, node) {
-  if (node.kind === "constant") return [element("p", { class: "working__source" }, `Source: ${constants[name].source}`)];
-  if (node.kind === "choice") return [element("p", {}, `As chosen: ${textOf(rowUp(row, node.asks[0][0]), node.asks[0][1]).toLowerCase()}.`)];
+  if (node.kind === "constant") {
+    return [element("p", { class: "working__source" }, `Source: ${constants[name].source}`)];
+  }
+  if (node.kind === "choice") {
+    const [steps, choice] = node.asks[0];
+    return [element("p", {}, `As chosen: ${textOf(rowUp(row, steps), choice).toLowerCase()}.`)];
+  }
   if (node.kind !== "input") return [];
+  const before = isFrozen ? ", before this cup began" : "";
   const says = {
-    typed: cell.typed || !cell.blank ? `You typed ${textOf(row, name)}${isFrozen ? ", before this cup began" : ""}.` : "",
+    typed: cell.typed || !cell.blank ? `You typed ${textOf(row, name)}${before}.` : "",
     default: `Our default, ${inputs[name].fallback?.text ?? ""}. You can change it.`,
     fallback: `Not typed here, so it is taken from ${inSentence(cell.winner)}.`,
   }[cell.origin];
@@ -156,7 +167,10 @@ function inputsOf(row, node, cell) {
     const button = element(
       "button",
       { type: "button", class: "working__row" },
-      element("span", { class: "working__name" }, called(name), at === row ? null : element("span", { class: "working__where" }, rowTitle(at)), isWinner ? element("span", { class: "working__winner" }, "this one decides") : null),
+      element("span", { class: "working__name" },
+        called(name),
+        at === row ? null : element("span", { class: "working__where" }, rowTitle(at)),
+        isWinner ? element("span", { class: "working__winner" }, "this one decides") : null),
       element("span", { class: "working__value" }, textOf(at, name)),
       icon("go"),
     );
@@ -172,12 +186,16 @@ function inputsOf(row, node, cell) {
 function askedBy(row, node, cell) {
   if (node.below) {
     const rows = row.rows[node.below].filter((each) => each.touched);
-    return rows.map((at) => ({ at, name: node.asks[0][1], isWinner: node.kind !== "total" && at.cells[node.asks[0][1]].value === cell.value }));
+    const [[, name]] = node.asks;
+    const isWinner = (at) => node.kind !== "total" && at.cells[name].value === cell.value;
+    return rows.map((at) => ({ at, name, isWinner: isWinner(at) }));
   }
   const isPick = node.kind === "greatest_of" || node.kind === "least_of";
-  const all = node.asks.map(([steps, name]) => ({ at: rowUp(row, steps), name, isWinner: isPick && name === cell.winner }));
   if (node.kind === "input" && cell.origin !== "fallback") return [];
-  return all.filter(({ at, name }) => at.cells[name] && (node.kind !== "choice" || name === cell.winner || name === node.asks[0][1]));
+  const isAsked = (name) => node.kind !== "choice" || name === cell.winner || name === node.asks[0][1];
+  return node.asks
+    .map(([steps, name]) => ({ at: rowUp(row, steps), name, isWinner: isPick && name === cell.winner }))
+    .filter(({ at, name }) => at.cells[name] && isAsked(name));
 }
 
 function rowUp(row, steps) {
