@@ -1,7 +1,7 @@
 """A name that is asked for, the names that there are, and the sentence that refuses one that nobody knows."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
@@ -53,11 +53,6 @@ class Known:
     def levels_of(self, asked: Asked) -> list[str]:
         """Return the other levels on which the name is known."""
         return self._levels.get((asked.kind, asked.name), [])
-
-
-def known_of(tables: Mapping[str, Iterable[str]]) -> list[tuple[str, str, str]]:
-    """Return rows of names that stand on no level, from tables of names by kind."""
-    return [(kind, ANY, name) for kind, names in tables.items() for name in names]
 
 
 def refusal(asked: Asked, known: Known, where: str) -> str:
