@@ -224,8 +224,13 @@ def test_nothing_is_written_where_the_sources_are_refused(static, tmp_path):
     assert not (tmp_path / "site").exists()
 
 
-def test_the_apps_own_site_is_whole(tmp_path):
-    site = bake(tmp_path / "site")
+@pytest.fixture
+def site(baked, tmp_path):
+    """The app's own site, whole, in a folder that a test may harm."""
+    return bake(shutil.copytree(baked, tmp_path / "site"))
+
+
+def test_the_apps_own_site_is_whole(site):
     names = set(contents(site.folder))
     assert {"index.html", "service-worker.js", "manifest.webmanifest", site.styles} <= names
     assert not [name for name in names if name.endswith(".draft")]
@@ -248,11 +253,10 @@ def test_a_bake_of_unchanged_sources_finds_the_site_standing(tmp_path):
     ],
     ids=["a changed file", "a lost file", "a broken stamp", "a version too many"],
 )
-def test_a_site_that_is_not_whole_is_baked_anew(tmp_path, harm):
-    site = bake(tmp_path / "site")
+def test_a_site_that_is_not_whole_is_baked_anew(site, harm):
     before = contents(site.folder)
     harm(site)
-    bake(tmp_path / "site")
+    bake(site.folder)
     assert contents(site.folder) == before
     assert [path.name for path in site.folder.glob("v-*")] == [f"v-{site.version}"]
 
@@ -271,15 +275,14 @@ def test_a_changed_source_is_baked_anew(static, tmp_path):
         leave_stamp(site, before)
 
 
-def test_every_address_in_the_apps_page_is_relative(tmp_path):
-    site = bake(tmp_path / "site")
+def test_every_address_in_the_apps_page_is_relative(site):
     page = (site.folder / "index.html").read_text()
     assert 'href="/' not in page
     assert "://" not in page.replace("http://www.w3.org/", "")
 
 
-def test_the_apps_first_screen_is_at_most_ten_modules(tmp_path):
-    page = (bake(tmp_path / "site").folder / "index.html").read_text()
+def test_the_apps_first_screen_is_at_most_ten_modules(site):
+    page = (site.folder / "index.html").read_text()
     assert 1 <= page.count('rel="modulepreload"') <= 10
 
 
