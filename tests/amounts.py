@@ -8,9 +8,15 @@ from hypothesis import strategies as st
 from webapp.formulas.constants import CONSTANTS
 from webapp.inputs.entry import Input
 from webapp.inputs.table import INPUTS
-from webapp.quantities import bounds
+from webapp.quantities import bounds, read_input
 
 CONSTANT_VALUES = {each.name: each.canonical for each in CONSTANTS}
+# What stands in a sheet where nobody has typed anything: constants, and inputs that have a default.
+USUAL_VALUES = CONSTANT_VALUES | {
+    name: read_input(each.default, each, {}).value
+    for name, each in INPUTS.items()
+    if each.default and each.kind != "choice"
+}
 NEVER_NEGATIVE = ("volume", "area", "mass", "density", "count", "money", "coverage", "rate")
 ANY_AMOUNT = {
     "share": (0, 1),

@@ -100,6 +100,8 @@ LAB: dict[str, tuple[str, ...]] = {
         "wetting_angle",
         "hydrogen_equivalent_weight",
         "epoxide_equivalent_weight",
+        "activation_energy",
+        "self_start",
     ),
     "bench": ("ripple_length", "bubble_diameter"),
     "colour": (

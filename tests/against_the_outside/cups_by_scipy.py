@@ -3,10 +3,10 @@
 from scipy.integrate import solve_ivp
 from scipy.optimize import minimize_scalar
 
+from tests.amounts import USUAL_VALUES
 from webapp.formulas import cup_heat, heat_rates
-from webapp.formulas.constants import CONSTANTS
 
-CONSTANT = {each.name: each.canonical for each in CONSTANTS}
+CONSTANT = USUAL_VALUES
 HELD = {
     **CONSTANT,
     "heat_capacity": 1.9e7,

@@ -2,11 +2,11 @@
 
 import pytest
 
-from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, by_scipy, card, cup
+from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, KINETICS, by_scipy, card, cup
 from tests.against_the_outside.last_digit import agrees
 from tests.phone_curves import heat_curves, rate_constants
 from tests.running import taken
-from webapp.formulas import working_time
+from webapp.formulas import heat_rates, working_time
 
 NEAR = 0.005
 
@@ -66,3 +66,24 @@ def test_a_warmer_room_is_shorter_than_the_card_by_no_more_than_the_time_factor(
     )
     assert agrees(factor, "0.4742")
     assert warm.gel_time / 2700.0 == pytest.approx(factor, rel=0.1)
+
+
+# An integrator of its own, 400 J/g: a film's gel over the pot life of a 30 min card at 150 g.
+SELF_STARTS = [(0.03, 4.20), (0.05, 4.86), (0.1, 6.00), (0.2, 7.39), (0.3, 8.26), (0.5, 9.35)]
+
+
+def test_a_cards_own_self_start_moves_the_film_against_the_cup(phone):
+    cards = [card(1800.0, 25, 150, {**CONSTANT, "self_start": start}) for start, _ in SELF_STARTS]
+    for (start, times), values, rate in zip(SELF_STARTS, cards, rate_constants(phone, *cards), strict=True):
+        kinetics = [values[name] for name in KINETICS]
+        film = heat_rates.film_gel_time(rate, 298.15, values["gel_conversion"], *kinetics)
+        assert film / 1800 == pytest.approx(times, rel=0.01), start
+
+
+def test_a_cup_of_another_activation_energy_is_scipys(phone):
+    own = {**CONSTANT, "activation_energy": 50e10, "self_start": 0.3}
+    cups = [cup(2.4e-4, mass, 20, 20, own) for mass in (30, 150)]
+    for values, curve in zip(cups, heat_curves(phone, *cups), strict=True):
+        gel, peak = by_scipy(values)
+        assert curve.gel_time == pytest.approx(gel, rel=NEAR)
+        assert curve.peak_temperature == pytest.approx(peak, abs=NEAR * (peak - values["air_temperature"]))

@@ -5,10 +5,13 @@ import math
 import pytest
 from scipy.constants import R
 
+from tests.amounts import USUAL_VALUES
 from webapp.formulas.constants import CONSTANTS
 from webapp.formulas.cure import cure_time, recoat_closes, recoat_opens, tack_free_time, top_coat_wait
 from webapp.formulas.rules import speed_factor
 from webapp.formulas.working_time import pour_time, usable_time, working_time
+from webapp.inputs.table import INPUTS
+from webapp.sheet.report import plan
 from webapp.units import to_canonical
 
 GAS_CONSTANT = 8.314462618e7  # erg/(mol K), CODATA 2018
@@ -72,9 +75,8 @@ def test_the_gas_constant_is_scipys() -> None:
 
 def test_the_activation_energy_lies_in_its_band() -> None:
     # Barral et al. 1995, Riccardi et al. 1984 and others: 50 to 61 kJ/mol, 57 in the middle.
-    constant = next(each for each in CONSTANTS if each.name == "activation_energy")
-    assert (constant.value, constant.unit) == (57, "kilojoule/mol")
-    assert constant.canonical == pytest.approx(57 * KILOJOULES, rel=1e-12)
+    assert INPUTS["activation_energy"].default == "57 kJ/mol"
+    assert USUAL_VALUES["activation_energy"] == pytest.approx(57 * KILOJOULES, rel=1e-12)
 
 
 def test_what_is_left_to_pour() -> None:
@@ -93,3 +95,11 @@ def test_no_reference_temperature_but_the_cards_own() -> None:
         speed_factor(kelvins(30), kelvins(20), 57e10, GAS_CONSTANT),
         1 / speed_factor(kelvins(20), kelvins(30), 57e10, GAS_CONSTANT),
     )
+
+
+@pytest.mark.parametrize(("typed", "minutes"), [("", 44.41), ("50 kJ/mol", 42.32), ("61", 45.65)])
+def test_a_cards_own_activation_energy_is_taken_for_its_times(typed: str, minutes: float) -> None:
+    # Arrhenius by hand: exp(E/R (1/293.15 - 1/298.15)) times 30 min.
+    card = {"pot_life": "30 min", "pot_life_temperature": "25 degC", "activation_energy": typed}
+    job = plan({"room": {"air_temperature": "20 degC"}, "card": card})
+    assert job["cells"]["working_time"]["value"] / 60 == pytest.approx(minutes, abs=0.01)

@@ -101,17 +101,6 @@ CONSTANTS = (
         "Greatest humidity",
     ),
     Constant(
-        "activation_energy",
-        57,
-        "kilojoule/mol",
-        "57 kJ/mol",
-        "molar energy",
-        "a middle of 44 to 57: Barral et al., J. Appl. Polym. Sci. 56 (1995) 1029-1037; 55 to 60, primary "
-        "amine: Thermochim. Acta 447 (2006) 167-177; 58.6: Riccardi, Adabbo, Williams, J. Appl. Polym. Sci. "
-        "29 (1984) 2481; and 61.4, a system that cures at 25 °C",
-        "Activation energy of the cure",
-    ),
-    Constant(
         "kinetic_reference_temperature",
         298.15,
         "kelvin",
@@ -119,15 +108,6 @@ CONSTANTS = (
         "temperature",
         "25 °C, the temperature that the rate constant of the cup's heat is stated at",
         "Reference temperature of the cure's rate",
-    ),
-    Constant(
-        "self_start",
-        0.1,
-        "dimensionless",
-        "0.1",
-        "ratio",
-        "engineering assumption: how far the cure runs without the help of what has already cured",
-        "Self-start of the cure",
     ),
     Constant(
         "gel_conversion",

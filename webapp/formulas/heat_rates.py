@@ -46,7 +46,7 @@ def conversion_rate(
     2.4e-05
 
     Source: Kamal and Sourour's form with the orders of Horie et al., J. Polym. Sci. A-1 8 (1970) 1357 (from
-    memory); orders that sum to 2.5 to 3: Barral et al. 1995.
+    memory); orders that sum to 2.5 to 3: Barral et al. 1995; a self-start of 0.1 is our assumption.
     """
     warmth = speed_factor(mix_temperature, kinetic_reference_temperature, activation_energy, gas_constant)
     return rate_constant * warmth * (self_start + conversion) * (1 - conversion) ** 2

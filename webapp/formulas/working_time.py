@@ -23,8 +23,10 @@ def working_time(
     >>> round(working_time(1800, 298.15, 303.15, 57e10, 8.314462618e7) / 60, 1)
     20.5
 
-    Source: Arrhenius; the activation energy of amine-cured epoxies as in the list of constants. Pot life as
-    defined by ISO 9514:2019.
+    Source: Arrhenius. Our activation energy is a middle of 44 to 57: Barral et al., J. Appl. Polym. Sci. 56
+    (1995) 1029-1037; 55 to 60, primary amine: Thermochim. Acta 447 (2006) 167-177; 58.6: Riccardi, Adabbo,
+    Williams, J. Appl. Polym. Sci. 29 (1984) 2481; and 61.4, a system that cures at 25 °C. Pot life as defined
+    by ISO 9514:2019.
     """
     return pot_life / speed_factor(resin_temperature, pot_life_temperature, activation_energy, gas_constant)
 

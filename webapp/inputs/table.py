@@ -11,6 +11,7 @@ from webapp.inputs.colour import COLOUR, COLOUR_HIDING
 from webapp.inputs.entry import Input
 from webapp.inputs.face import FACE, FACE_EDGE
 from webapp.inputs.flow import CARD_FILM
+from webapp.inputs.kinetics import CARD_KINETICS
 from webapp.inputs.room import ROOM
 from webapp.inputs.shape import SHAPE, SHAPE_LETTERING
 
@@ -20,6 +21,7 @@ INPUTS: dict[str, Input] = {
         *ROOM,
         *CARD,
         *CARD_FILM,
+        *CARD_KINETICS,
         *BENCH,
         *BENCH_FILM,
         *COLOUR,
