@@ -3,14 +3,18 @@
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Playwright, sync_playwright
+from playwright.sync_api import Browser, Playwright, expect, sync_playwright
 
 from e2e.browser import launch
+
+# What is expected comes in milliseconds; only a machine with other work makes it wait.
+PATIENCE = 20_000
 
 
 @pytest.fixture(scope="session")
 def playwright() -> Iterator[Playwright]:
     """Playwright, running."""
+    expect.set_options(timeout=PATIENCE)
     with sync_playwright() as running:
         yield running
 
