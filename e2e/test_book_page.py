@@ -123,7 +123,8 @@ def test_a_working_opens_its_formula_in_the_book_and_comes_back(sheet, page):
 
 def test_the_book_opens_without_signal(page, own_server):
     page.goto(own_server.address)
-    expect(page.locator(".head")).to_contain_text("ready offline", timeout=20_000)
+    lines = page.locator("[data-part=offline]")
+    expect(lines).to_contain_text("How it is worked out: ready offline", timeout=20_000)
     own_server.stop()
     page.reload()
     book = FormulaBook(page).open()

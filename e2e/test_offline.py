@@ -11,7 +11,8 @@ from e2e.server import Server, changed_checkout, static_host
 from webapp.baker.site import bake
 
 READY = re.compile("ready offline")
-CACHES = "async () => (await caches.keys()).filter((name) => name.startsWith('sixteenth /'))"
+CACHES = r"async () => (await caches.keys()).filter((name) => /^sixteenth \/ \w+$/.test(name))"
+GROUP_CACHES = r"async () => (await caches.keys()).filter((name) => /^sixteenth \/ \w+ working$/.test(name))"
 
 
 def make_ready(page, server):
@@ -41,14 +42,53 @@ def test_any_address_leads_to_the_job_sheet_without_signal(page, own_server):
         expect_job_sheet(page)
 
 
+def expect_group(page, says):
+    """The menu says this of what lies beside the core."""
+    lines = page.locator("[data-part=offline]")
+    expect(lines).to_contain_text(f"How it is worked out: {says}", timeout=20_000)
+
+
 def test_every_module_and_working_is_at_hand_without_signal(page, own_server):
     make_ready(page, own_server)
-    names = page.evaluate("async () => (await (await fetch('service-worker.js')).text())")
-    files = json.loads(re.search(r"const FILES = (\[.*?\]);", names, re.DOTALL)[1])
+    expect_group(page, "ready offline")
+    worker = page.evaluate("async () => (await (await fetch('service-worker.js')).text())")
+    lists = re.findall(r'(?:const FILES =|"files":) (\[.*?\])', worker, re.DOTALL)
+    names = [name for each in lists for name in json.loads(each)]
+    assert any("working/" in name for name in names)
     own_server.stop()
-    for name in files:
+    for name in names:
         status = page.evaluate("async (name) => (await fetch(name)).status", name)
         assert status == 200, name
+
+
+def test_a_group_whose_download_breaks_off_holds_nothing_up_and_is_not_called_ready(page, tmp_path):
+    site = bake(tmp_path / "site")
+    pack = site.folder / f"v-{site.version}" / "working.txt"
+    whole = pack.read_bytes()
+    pack.write_bytes(whole[: len(whole) // 2])
+    with static_host(site.folder) as address:
+        page.goto(address)
+        expect(page.locator(".head")).to_contain_text(READY, timeout=20_000)
+        expect_group(page, "not yet on this phone")
+        page.wait_for_function(f"async () => (await ({GROUP_CACHES})()).length === 0")
+    page.reload()
+    expect_job_sheet(page)
+    page.locator(".figure[data-cell=mix_volume]:visible").first.click()
+    expect(page.get_by_text("This part is not on the phone yet.")).to_be_visible()
+
+
+def test_a_group_that_is_missing_is_fetched_at_the_next_visit(page, own_server):
+    make_ready(page, own_server)
+    expect_group(page, "ready offline")
+    page.evaluate(
+        f"async () => {{ for (const name of await ({GROUP_CACHES})()) await caches.delete(name); }}"
+    )
+    page.reload()
+    expect_group(page, "ready offline")
+    own_server.stop()
+    page.reload()
+    page.locator(".figure[data-cell=mix_volume]:visible").first.click()
+    expect(page.locator("dialog[data-part=working]")).to_be_visible()
 
 
 def test_pages_of_the_server_are_left_to_the_server(page, own_server):

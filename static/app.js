@@ -73,8 +73,8 @@ async function clicked(event) {
   const figure = event.target.closest(".figure");
   const button = event.target.closest("[data-act]");
   if (figure) {
-    const { openWorking } = await import("./working/working.js");
-    openWorking(page, figure.dataset);
+    const working = await beside(() => import("./working/working.js"));
+    working?.openWorking(page, figure.dataset);
   } else if (button) {
     await whole;
     page.acts[button.dataset.act]?.(button);
@@ -82,8 +82,18 @@ async function clicked(event) {
 }
 
 async function openBook(button) {
-  const { openBook: open } = await import("./working/book.js");
-  open(page, button.dataset.formula);
+  const book = await beside(() => import("./working/book.js"));
+  book?.openBook(page, button.dataset.formula);
+}
+
+/** Load what the phone keeps beside the core, and may not have yet. */
+async function beside(bring) {
+  try {
+    return await bring();
+  } catch {
+    say("This part is not on the phone yet. Go online once, and it stays.");
+    return null;
+  }
 }
 
 /** Take a job from a file as the one that is worked on. */

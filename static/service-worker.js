@@ -1,11 +1,15 @@
-// The baker writes VERSION, FILES and PACK above this line; every address is relative to the worker's scope.
-// PACK is what no first screen needs: name, line's end and text of each, one answer in place of fifty.
+// The baker writes VERSION, FILES, PACK and GROUPS above this line; every address is relative to the worker's scope.
+// A pack is one answer in place of fifty: name, line's end, text and a closing mark of each. PACK is what no first
+// screen needs; each of GROUPS has one of its own. The core and every group lie in caches of their own.
 
 const SCOPE = new URL(self.registration.scope);
 const CACHE_PREFIX = `sixteenth ${SCOPE.pathname} `;
-const CACHE = `${CACHE_PREFIX}${VERSION}`;
 const INDEX = SCOPE.href;
-const OWN = new Set(FILES.map((name) => new URL(name, SCOPE).href));
+const CORE = { cache: `${CACHE_PREFIX}${VERSION}`, pack: PACK, addresses: [INDEX, ...addressesOf(FILES)] };
+const BESIDE = GROUPS.map(({ name, says, pack, files }) => (
+  { says, cache: `${CORE.cache} ${name}`, pack, addresses: addressesOf(files), taking: null }
+));
+const CACHE_OF = new Map([CORE, ...BESIDE].flatMap(({ cache, addresses }) => addresses.map((each) => [each, cache])));
 const TYPES = {
   js: "text/javascript; charset=utf-8",
   html: "text/html; charset=utf-8",
@@ -22,33 +26,63 @@ self.addEventListener("fetch", (event) => {
   if (answer) event.respondWith(answer);
 });
 
+function addressesOf(names) {
+  return names.map((name) => new URL(name, SCOPE).href);
+}
+
 async function install() {
-  try {
-    const cache = await caches.open(CACHE);
-    const packed = unpack(cache);
-    await Promise.all([INDEX, ...OWN].map(async (address) => (await packed).has(address) || put(cache, address)));
-  } catch (error) {
-    // An opened cache would stay behind half filled, and pass for a version.
-    await caches.delete(CACHE);
-    throw error;
-  }
+  await take(CORE);
 }
 
 async function activate() {
   const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(CACHE_PREFIX) && name !== CACHE);
+  const old = names.filter((name) => name.startsWith(CACHE_PREFIX) && !name.startsWith(CORE.cache));
   await Promise.all(old.map((name) => caches.delete(name)));
   await self.clients.claim();
 }
 
 async function listen(event) {
   if (event.data?.say === "take over") await self.skipWaiting();
-  if (event.data?.say === "are you whole") event.ports[0].postMessage({ version: VERSION, missing: await mend() });
+  if (event.data?.say === "are you whole") {
+    event.ports[0].postMessage({ missing: await mend(), groups: await statesOfGroups() });
+  }
+  if (event.data?.say === "take the groups") {
+    await Promise.all(BESIDE.map(takeOnce));
+    event.ports[0].postMessage({ groups: await statesOfGroups() });
+  }
 }
 
-async function unpack(cache) {
-  const text = await (await fetchWhole(PACK, "default")).text();
-  const addresses = text.split("\0").map(async (entry) => {
+/** Take the core or a group into its cache, whole or not at all. */
+async function take({ cache: name, pack, addresses }) {
+  try {
+    const cache = await caches.open(name);
+    const packed = unpack(cache, pack);
+    await Promise.all(addresses.map(async (address) => (await packed).has(address) || put(cache, address)));
+  } catch (error) {
+    // An opened cache would stay behind half filled, and pass for a whole one.
+    await caches.delete(name);
+    throw error;
+  }
+}
+
+/** Take a group that is not here; two windows that ask for it at the same time share one download. */
+async function takeOnce(group) {
+  if ((await missingFrom(group)).length === 0) return;
+  group.taking ??= take(group).catch(() => {}).finally(() => {
+    group.taking = null;
+  });
+  await group.taking;
+}
+
+function statesOfGroups() {
+  return Promise.all(BESIDE.map(async (group) => ({ says: group.says, missing: (await missingFrom(group)).length })));
+}
+
+async function unpack(cache, pack) {
+  const text = await (await fetchWhole(pack, "default")).text();
+  const entries = text.split("\0");
+  if (entries.pop() !== "") throw new Error(`${pack} broke off`);
+  const addresses = entries.map(async (entry) => {
     const [name] = entry.split("\n", 1);
     const headers = { "Content-Type": TYPES[name.split(".").pop()] };
     const address = new URL(name, SCOPE).href;
@@ -81,17 +115,19 @@ async function fetchWhole(address, mode) {
 }
 
 async function mend() {
-  const missing = await missingFiles();
+  const missing = await missingFrom(CORE);
   if (missing.length === 0) return missing;
-  const cache = await caches.open(CACHE);
+  const cache = await caches.open(CORE.cache);
   await Promise.all(missing.map((address) => put(cache, address).catch(() => {})));
-  return missingFiles();
+  return missingFrom(CORE);
 }
 
-async function missingFiles() {
-  const cache = await caches.open(CACHE);
+async function missingFrom({ cache: name, addresses }) {
+  // To open a cache that is not there would leave an empty one.
+  if (!(await caches.has(name))) return addresses;
+  const cache = await caches.open(name);
   const found = new Set((await cache.keys()).map((request) => request.url));
-  return [INDEX, ...OWN].filter((address) => !found.has(address));
+  return addresses.filter((address) => !found.has(address));
 }
 
 function answerFor(request) {
@@ -99,11 +135,11 @@ function answerFor(request) {
   if (request.method !== "GET" || !address.href.startsWith(SCOPE.href)) return null;
   const path = address.pathname.slice(SCOPE.pathname.length);
   const bare = `${SCOPE.href}${path}`;
-  if (OWN.has(bare)) return fromCache(bare);
+  if (bare !== INDEX && CACHE_OF.has(bare)) return fromCache(bare);
   if (request.mode !== "navigate" || LEFT_TO_THE_SERVER.has(path.split("/")[0])) return null;
   return path === "" || path === "index.html" ? fromCache(INDEX) : Response.redirect(INDEX);
 }
 
 async function fromCache(address) {
-  return (await caches.match(address, { cacheName: CACHE, ignoreVary: true })) ?? fetch(address);
+  return (await caches.match(address, { cacheName: CACHE_OF.get(address), ignoreVary: true })) ?? fetch(address);
 }

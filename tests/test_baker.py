@@ -3,11 +3,13 @@
 import gzip
 import json
 import shutil
+from dataclasses import replace
 
 import brotli
 import pytest
 
 from webapp.baker.assets import first_screen, join_styles, lean
+from webapp.baker.groups import Group
 from webapp.baker.site import bake, own_sources
 from webapp.baker.stamp import STAMP, fingerprint_of, leave_stamp, standing_site
 from webapp.baker.writer import Sources, write_site
@@ -134,9 +136,39 @@ def test_the_pack_holds_what_the_first_screen_does_without(static, tmp_path):
     site = write_site(tmp_path / "site", sources(static))
     folder = f"v-{site.version}"
     pack = (site.folder / folder / "later.txt").read_text()
-    files = dict(entry.split("\n", 1) for entry in pack.split("\0"))
+    files = dict(entry.split("\n", 1) for entry in pack.removesuffix("\0").split("\0"))
     names = {f"{folder}/later.html", f"{folder}/later.js", "icons/mark.svg", "manifest.webmanifest"}
     assert files == {name: (site.folder / name).read_text() for name in names}
+
+
+LATER_GROUP = Group("rare", "Rare things", ("later.js",))
+
+
+def grouped(static, *groups):
+    return replace(sources(static), groups=groups)
+
+
+def test_a_group_has_a_pack_of_its_own_and_the_core_goes_without_it(static, tmp_path):
+    site = write_site(tmp_path / "site", grouped(static, LATER_GROUP))
+    folder = f"v-{site.version}"
+    constants = worker_constants(site)
+    assert constants["GROUPS"] == [
+        {"name": "rare", "says": "Rare things", "pack": f"{folder}/rare.txt", "files": [f"{folder}/later.js"]}
+    ]
+    assert f"{folder}/later.js" not in constants["FILES"]
+    text = (site.folder / f"{folder}/later.js").read_text()
+    assert (site.folder / f"{folder}/rare.txt").read_text() == f"{folder}/later.js\n{text}\0"
+    assert "later.js" not in (site.folder / f"{folder}/later.txt").read_text()
+
+
+def test_what_the_core_loads_with_cannot_lie_in_a_group(static, tmp_path):
+    with pytest.raises(BakeError, match=r"static/app\.js imports lib/sum\.js as it loads.*the group sums"):
+        write_site(tmp_path / "site", grouped(static, Group("sums", "Sums", ("lib/",))))
+
+
+def test_a_group_without_files_stops_the_bake(static, tmp_path):
+    with pytest.raises(BakeError, match="the group letters holds none of the modules: letters/"):
+        write_site(tmp_path / "site", grouped(static, Group("letters", "Letters", ("letters/",))))
 
 
 def test_every_text_has_twins_that_unpack_to_it(static, tmp_path):

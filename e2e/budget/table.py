@@ -35,6 +35,7 @@ Found = dict[str, Figure]
 ROWS: dict[str, Row] = {
     "first": Row("transfer of the first screen", "KiB", 50, 70),
     "offline": Row("transfer of all that one job needs offline", "KiB", 170, 200),
+    "beside": Row("transfer of the groups beside that", "KiB", None, None),
     "requests": Row("requests until a person can type", "", 12, 18),
     "lcp": Row("largest paint, Slow 4G and processor x4", "s", 1.0, 1.4),
     "answer": Row("can type and read an answer, same", "s", 1.1, 1.6),

@@ -2,9 +2,12 @@
 
 import statistics
 
+from playwright.sync_api import expect
+
 from e2e.budget.measures import TYPE_AND_READ, Relay, throttled
 from e2e.budget.phones import Phones, visit, wait_until_ready
 from e2e.budget.table import Figure, Found
+from webapp.baker.groups import GROUPS
 
 VISITS = 3
 REST = 1000
@@ -20,10 +23,15 @@ def first_visit(phones: Phones) -> Found:
         page = context.pages[0]
         visit(page, relay.address)
         first = ["/", *page.evaluate(UNTIL_READY)]
+        for group in GROUPS:
+            expect(page.locator("[data-part=offline]")).to_contain_text(f"{group.says}: ready offline")
     relay.close()
+    packs = {group.pack for group in GROUPS}
+    apart = sum(size for path, size in relay.answered.items() if path.rpartition("/")[2] in packs)
     return {
         "first": Figure(sum(relay.answered[path] for path in set(first)) / 1024),
-        "offline": Figure(sum(relay.answered.values()) / 1024),
+        "offline": Figure((sum(relay.answered.values()) - apart) / 1024),
+        "beside": Figure(apart / 1024),
         "requests": Figure(len(first)),
     }
 

@@ -20,7 +20,8 @@ export async function served() {
 /**
  * Register the worker and tell what becomes of it.
  * @param {object} options
- * @param {(news: {state: "ready" | "not ready" | "new version", says: string}) => void} options.tell
+ * @param {(news: {state: "ready" | "not ready" | "new version", says: string} | {state: "groups", groups: object[]})
+ *   => void} options.tell what of the groups beside the core is here comes as {says, missing} for each
  * @param {() => boolean} options.isBusy true while a bench stage up to the last mist runs
  * @returns {Promise<{offer: () => void, takeOver: () => void}>} `offer` asks anew once the bench is free
  */
@@ -32,7 +33,10 @@ export async function watchOffline({ tell, isBusy }) {
   }
   const waiting = async () => (await navigator.serviceWorker.getRegistration())?.waiting;
   const offer = async () => {
-    if (navigator.serviceWorker.controller && !isBusy() && (await waiting())) {
+    const next = await waiting();
+    if (navigator.serviceWorker.controller && !isBusy() && next) {
+      // What lies beside the core is fetched for the new version too, before the old one goes with its own.
+      ask(next, "take the groups");
       tell({ state: "new version", says: "A new version is here, whole. Your work stays." });
     }
   };
@@ -98,9 +102,12 @@ function reloadWhenTaken() {
 }
 
 async function tellReadiness(worker, tell) {
-  const { missing } = await ask(worker, "are you whole");
+  const { missing, groups } = await ask(worker, "are you whole");
   if (missing.length === 0) tell({ state: "ready", says: "Ready for offline" });
   else tell({ state: "not ready", says: `Not yet ready for offline: ${missing.length} files missing. Stay online.` });
+  tell({ state: "groups", groups });
+  // However long a group takes, nothing waits for it.
+  if (missing.length === 0) ask(worker, "take the groups").then((answer) => tell({ state: "groups", ...answer }));
 }
 
 function ask(worker, say) {

@@ -6,17 +6,24 @@ import { state, subscribe } from "../keeping/store.js";
 /** Keep the app for flight mode, say whether it is ready, and take a new version only by a tap. */
 export async function join(page, { say }) {
   const host = part("offline");
-  host.append(element("p", {}, "Not yet known."));
+  const beside = element("div", {});
+  host.append(element("p", {}, "Not yet known."), beside);
   const offline = await watchOffline({ tell, isBusy: () => isBusy(state.job) });
   page.acts["take-over"] = () => offline.takeOver();
   subscribe((change) => change.kind === "bench" && offline.offer());
 
-  function tell({ state: at, says }) {
-    host.replaceChildren(element("p", {}, says));
+  function tell({ state: at, says, groups }) {
+    if (at === "groups") return beside.replaceChildren(...groups.map(lineOf));
+    host.replaceChildren(element("p", {}, says), beside);
     setText(part("readiness"), at === "ready" ? " · ready offline" : "");
-    if (at !== "new version") return;
+    if (at !== "new version") return undefined;
     const attributes = { type: "button", class: "button", "data-act": "take-over" };
     host.append(element("button", attributes, "Take the new version"));
-    say(says, "Take it", "take-over");
+    return say(says, "Take it", "take-over");
   }
+}
+
+/** What lies beside the core is told of group by group, as it comes and goes whole. */
+function lineOf({ says, missing }) {
+  return element("p", {}, missing === 0 ? `${says}: ready offline` : `${says}: not yet on this phone. Stay online.`);
 }

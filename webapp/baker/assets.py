@@ -104,8 +104,13 @@ def first_screen(modules: Mapping[str, bytes], entry: str = ENTRY) -> list[str]:
         module = waiting.pop(0)
         if module not in found:
             found.append(module)
-            waiting += _resolved(module, modules, imports_of(_text(module, modules))[0])
+            waiting += static_imports(module, modules)
     return found
+
+
+def static_imports(module: str, modules: Mapping[str, bytes]) -> list[str]:
+    """Return the modules that a module imports as it loads."""
+    return _resolved(module, modules, imports_of(_text(module, modules))[0])
 
 
 def lean(source: str) -> str:

@@ -7,6 +7,7 @@ from typing import cast
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from webapp.baker.assets import lean_markup, read_modules, read_styles, static_folder
+from webapp.baker.groups import GROUPS
 from webapp.baker.stamp import fingerprint_of, leave_stamp, standing_site
 from webapp.baker.writer import Page, Site, Sources, write_site
 from webapp.names.asked import Known
@@ -37,7 +38,7 @@ def own_sources() -> Sources:
     sheet = load_sheet()
     check_names(own_texts(), sheet)
     printed = {"printed.js": print_sheet(sheet), "workings.js": print_workings(sheet)}
-    return Sources(static_folder(), printed, {"later.html": render_later()}, render_index)
+    return Sources(static_folder(), printed, {"later.html": render_later()}, render_index, GROUPS)
 
 
 def own_texts() -> Texts:

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from webapp.baker import assets
 from webapp.baker.compress import known_twins, twins_of
+from webapp.baker.groups import Group, check_groups, group_of
 from webapp.errors import BakeError
 from webapp.security import content_policy
 
@@ -37,12 +38,13 @@ class Page:
 
 @dataclass(frozen=True)
 class Sources:
-    """What a site is baked from: static files, printed modules, pages, and the index's renderer."""
+    """What a site is baked from: static files, printed modules, pages, the index's renderer, groups."""
 
     static: Path
     printed: Mapping[str, str]
     pages: Mapping[str, str]
     index: Callable[[Page], str]
+    groups: tuple[Group, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -65,6 +67,7 @@ def write_site(folder: Path, sources: Sources) -> Site:
     modules = {name: assets.lean(text.decode()).encode() for name, text in modules.items()}
     modules |= {name: text.encode() for name, text in sources.printed.items()}
     assets.check_imports(modules)
+    check_groups(modules, sources.groups)
     first = assets.first_screen(modules)
     pages = {name: text.encode() for name, text in sources.pages.items()}
     versioned = {**modules, **pages, assets.STYLES: assets.join_styles(sources.static)}
@@ -77,16 +80,13 @@ def write_site(folder: Path, sources: Sources) -> Site:
     draft = sources.index(_page(UNKNOWN, first))
     version = _version({**versioned, **fixed, INDEX: draft.encode(), assets.WORKER: worker.encode()})
     page = _page(version, first)
-    later = {f"{page.folder}/{name}": versioned[name] for name in sorted({*modules, *pages} - set(first))}
     files = {f"{page.folder}/{name}": content for name, content in versioned.items()} | fixed
-    pack = f"{page.folder}/{PACK}"
+    packs = _packs(page.folder, files, {*first, assets.STYLES}, sources.groups)
     last = {
         INDEX: draft.replace(_page(UNKNOWN, first).folder, page.folder).encode(),
-        assets.WORKER: _worker(version, files, pack, worker).encode(),
+        assets.WORKER: _worker(version, files, packs, sources.groups, worker).encode(),
     }
-    files[pack] = _pack(
-        {**later, **{name: fixed[name] for name in sorted(fixed) if not name.endswith(".png")}}
-    )
+    files |= {f"{page.folder}/{name}": _pack(held, files) for name, held in packs.items()}
     wanted = _with_twins(folder, {**dict(sorted(files.items())), **last})
     written = tuple(name for name, content in wanted.items() if _write_if_changed(folder / name, content))
     _drop_leftovers(folder, set(wanted))
@@ -109,15 +109,49 @@ def _version(contents: Mapping[str, bytes]) -> str:
     return total.hexdigest()[:VERSION_LENGTH]
 
 
-def _pack(files: Mapping[str, bytes]) -> bytes:
-    # Without quotes to escape it packs smaller than JSON would.
-    return b"\0".join(name.encode() + b"\n" + content for name, content in files.items())
+def _packs(
+    folder: str, files: Mapping[str, bytes], first: set[str], groups: tuple[Group, ...]
+) -> dict[str, list[str]]:
+    """Return which files each pack holds: of the core what no first screen needs, of a group all."""
+    packs: dict[str, list[str]] = {PACK: [], **{group.pack: [] for group in groups}}
+    for name in sorted(files):
+        file = name.removeprefix(f"{folder}/")
+        group = group_of(file, groups)
+        if group or (file not in first and not name.endswith(".png")):
+            packs[group.pack if group else PACK].append(name)
+    return packs
 
 
-def _worker(version: str, files: Mapping[str, bytes], pack: str, source: str) -> str:
+def _pack(held: list[str], files: Mapping[str, bytes]) -> bytes:
+    # Without quotes to escape it packs smaller than JSON would; the mark at the end tells a torn one.
+    return b"".join(name.encode() + b"\n" + files[name] + b"\0" for name in held)
+
+
+def _worker(
+    version: str,
+    files: Mapping[str, bytes],
+    packs: Mapping[str, list[str]],
+    groups: tuple[Group, ...],
+    source: str,
+) -> str:
+    apart = {name for group in groups for name in packs[group.pack]}
     # A home screen fetches its pictures as it is set up; the browser asks for the icon at every start.
-    kept = [name for name in sorted(files) if not name.endswith(".png") or name == assets.ICON]
-    constants = {"VERSION": version, "FILES": kept, "PACK": pack}
+    kept = [name for name in sorted({*files} - apart) if not name.endswith(".png") or name == assets.ICON]
+    folder = f"v-{version}"
+    constants = {
+        "VERSION": version,
+        "FILES": kept,
+        "PACK": f"{folder}/{PACK}",
+        "GROUPS": [
+            {
+                "name": group.name,
+                "says": group.says,
+                "pack": f"{folder}/{group.pack}",
+                "files": packs[group.pack],
+            }
+            for group in groups
+        ],
+    }
     lines = [f"const {name} = {json.dumps(value, indent=0)};\n" for name, value in constants.items()]
     return "".join([*lines, "\n", source])
 
