@@ -10,7 +10,8 @@ from pathlib import Path
 from webapp.baker.stamp import LIBRARIES
 
 ROOT = Path(__file__).parent.parent
-PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
+SETTINGS = tomllib.loads((ROOT / "pyproject.toml").read_text())
+PROJECT = SETTINGS["project"]
 OUR_OWN = {"webapp", "tests", "e2e"}
 # Run by their names, not imported.
 TOOLS = {"mypy", "oxlint", "pytest-xdist", "ruff"}
@@ -40,6 +41,12 @@ def imported(*folders):
     found = packages_distributions()
     outside = modules - set(sys.stdlib_module_names) - OUR_OWN
     return {normal(name) for module in outside for name in found[module]}
+
+
+def test_a_wheel_carries_every_package():
+    folders = [path.parent.relative_to(ROOT) for path in (ROOT / "webapp").rglob("__init__.py")]
+    packages = {".".join(folder.parts) for folder in folders}
+    assert set(SETTINGS["tool"]["setuptools"]["packages"]) == packages | {"webapp.static"}
 
 
 def test_the_program_needs_what_it_imports_and_what_its_stamp_names():
