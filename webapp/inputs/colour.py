@@ -115,7 +115,7 @@ COLOUR_HIDING = (
         "Absorption ratio K/S",
         "colour",
         "ratio",
-        "Of the tinted mix, from a drawdown: 0.01 white, 1 and over deep colours.",
+        "Of the tinted mix, from a drawdown: 0.01 white, 1 and over deep colors.",
         "",
         "0.001",
         "100",
