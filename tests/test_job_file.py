@@ -64,7 +64,7 @@ REFUSALS = {
     ),
     "foreign key of a face": (
         lambda job: job["colours"][0]["faces"][0].update(sheen="high"),
-        '"sheen" in face 1 of colour 1 of the job is not known here',
+        '"sheen" in face 1 of color 1 of the job is not known here',
     ),
     "prototype": (lambda job: job["room"].update(__proto__="x"), '"__proto__" in "room" is not known here'),
     "a room's figure on the card": (
@@ -73,13 +73,13 @@ REFUSALS = {
     ),
     "list for a quantity": (
         lambda job: job["colours"][0]["faces"][0].update(width=[1]),
-        '"width" in face 1 of colour 1 of the job is neither text nor a number',
+        '"width" in face 1 of color 1 of the job is neither text nor a number',
     ),
     "rows that are no list": (
         lambda job: job.update(colours={}),
         '"colours" of the job is not a list of rows',
     ),
-    "no id": (lambda job: job["colours"][0].pop("id"), 'Colour 1 of the job has no "id"'),
+    "no id": (lambda job: job["colours"][0].pop("id"), 'Color 1 of the job has no "id"'),
     "one id twice": (lambda job: job["colours"].append(dict(job["colours"][0])), 'have the id "c1"'),
     "unit": (
         lambda job: job["units"].update(length="cubit"),

@@ -36,7 +36,8 @@ IN_JAVASCRIPT = """async (jobs) => {
 
 
 AFTER_EDITS = """async ([cases, reads]) => {
-  const { calculate, everyRow, because, findRow } = await import(new URL("sheet/sheet.js", window.modules));
+  const { calculate, everyRow, because } = await import(new URL("sheet/sheet.js", window.modules));
+  const { openJob, rowOf } = await import(new URL("keeping/store.js", window.modules));
   const { refill, settle } = await import(new URL("sheet/refill.js", window.modules));
   const { inputs } = await import(new URL("printed.js", window.modules));
   const why = (blank) => blank && [blank.kind, blank.name, blank.row.id, because(blank)];
@@ -60,10 +61,11 @@ AFTER_EDITS = """async ([cases, reads]) => {
   const all = (root) => [...everyRow(root)];
   return cases.flatMap(([job, edits], number) => {
     const root = calculate(job);
+    openJob(job);
     return edits.flatMap(([rowId, name, text], count) => {
-      const at = rowId === "job" ? (job[inputs[name].section] ??= {}) : findRow(root, rowId).typed;
+      const at = rowId === "job" ? (job[inputs[name].section] ??= {}) : rowOf(rowId).row;
       at[name] = text;
-      refill(root, job, rowId, name);
+      refill(root, job, rowId, name, text);
       const found = reads ? differing(root, job, some(number + count), read) : [];
       // Now and then all waits on for the next edit.
       if (reads && count % 3) return found;

@@ -2,7 +2,7 @@
 import { figureButton } from "../lib/dom.js";
 import { labels } from "../printed.js";
 import { called, showParts, unitShown } from "../sheet/quantities.js";
-import { because, findRow } from "../sheet/sheet.js";
+import { because, rowAt } from "../sheet/sheet.js";
 
 /**
  * A cup on the screen: the cup, its colour, the sheet of its frozen plan, and whether that plan is the job as it is.
@@ -12,7 +12,7 @@ import { because, findRow } from "../sheet/sheet.js";
 /** The row of a cup's frozen sheet that has a cell: the job's, the colour's or the cup's own. */
 export function rowWith(root, cell) {
   const colour = root.rows.colour[0];
-  return [root, colour, findRow(root, `${colour.id}-cup`)].find((row) => cell in row.cells) ?? root;
+  return [root, colour, rowAt(colour, "cup")].find((row) => cell in row.cells) ?? root;
 }
 
 /** What a cell of a cup stands at: its frozen amount, else the frozen sheet's value; null when blank. */

@@ -1,6 +1,6 @@
 // A cup on the bench is its frozen amounts and its taps; all else about it is read from those. Pure.
 import { stages } from "../printed.js";
-import { findRow } from "../sheet/sheet.js";
+import { findRow, rowAt } from "../sheet/sheet.js";
 
 const LAST_HAND_STAGE = "cover";
 const END_OF_POUR = "pour";
@@ -145,7 +145,8 @@ export function freeze(job, root, colourId) {
   const plan = { ...job, colours: [{ ...job.colours.find((colour) => colour.id === colourId), cups: [] }] };
   delete plan.example;
   const amounts = {};
-  for (const row of [root, findRow(root, colourId), findRow(root, `${colourId}-cup`)]) {
+  const ofColour = findRow(root, colourId);
+  for (const row of [root, ofColour, rowAt(ofColour, "cup")]) {
     for (const name of FROZEN) {
       const value = row.cells[name]?.value;
       if (typeof value === "number") amounts[name] = value;

@@ -1,15 +1,8 @@
-import { inputs } from "../printed.js";
+import { inputs, levels } from "../printed.js";
 import { unitBehind } from "../sheet/quantities.js";
 import { calculate, findRow } from "../sheet/sheet.js";
 
-const BELOW = {
-  job: ["colour", "colours"],
-  colour: ["face", "faces"],
-  face: ["opening", "openings"],
-};
-const SECTION_KEYS = ["room", "card", "bench"];
 const SWATCHES = ["#8f2d1b", "#08545c", "#1f4b8f", "#c58a00", "#3d3d3d", "#5b2a6e", "#2f6b3a", "#b8b2a3"];
-const FIRST_NAMES = { colour: "Color", face: "Face", opening: "Cut-out" };
 
 const listeners = new Set();
 const removed = [];
@@ -72,8 +65,9 @@ export function edit(rowId, name, text) {
 /** Choose the unit in which a kind (length, volume, temperature) is read; what was typed stays the same amount. */
 export function setUnit(kind, unit) {
   const next = { ...job.units, [kind]: unit };
-  const rows = [...SECTION_KEYS.map((key) => job[key] || {}), ...rowsIn(job, "job")];
-  for (const row of rows) Object.assign(row, spelledOut(row, next));
+  const rows = [...rowsBelow(job, "job")].map(({ row }) => row);
+  const groups = [...levels.job.sections.map((key) => job[key] || {}), ...rows];
+  for (const group of groups) Object.assign(group, spelledOut(group, next));
   job.units = next;
   announce({ kind: "units" });
 }
@@ -106,10 +100,13 @@ export function takeCard(card) {
 
 /** Add a row of a level below a parent ("job", a colour's or a face's id) and return its id. */
 export function addRow(level, parentId, values = {}) {
-  const rows = rowsBelow(parentId);
-  const row = { id: newId(level), name: freeName(FIRST_NAMES[level], rows, rows.length + 1), ...values };
-  if (level === "colour") Object.assign(row, { swatch: freeSwatch(rows), faces: [], cups: [], ...values });
-  rows.push(row);
+  const { first_name: stem, rows: key, marks, held, records } = levels[level];
+  const { row: parent } = rowOf(parentId);
+  const rows = (parent[key] = parent[key] || []);
+  const row = { id: newId(level), name: freeName(stem, rows, rows.length + 1) };
+  if (marks.includes("swatch")) row.swatch = freeSwatch(rows);
+  for (const list of [...held.map((below) => levels[below].rows), ...records]) row[list] = [];
+  rows.push(Object.assign(row, values));
   touched();
   announce({ kind: "rows", row: row.id });
   return row.id;
@@ -119,8 +116,8 @@ export function addRow(level, parentId, values = {}) {
 export function copyRow(rowId) {
   const { row, level, rows } = rowOf(rowId);
   const copy = withNewIds(JSON.parse(JSON.stringify(row)), level);
-  copy.name = freeName((row.name || FIRST_NAMES[level]).replace(/ \d+$/, ""), rows, 2);
-  if (level === "colour") copy.cups = [];
+  copy.name = freeName((row.name || levels[level].first_name).replace(/ \d+$/, ""), rows, 2);
+  for (const list of levels[level].records) copy[list] = [];
   rows.splice(rows.indexOf(row) + 1, 0, copy);
   touched();
   announce({ kind: "rows", row: copy.id });
@@ -161,14 +158,16 @@ export function keepCup(colourId, cup) {
 
 /** Find a row of the job by id: {row, level, rows (it stands among), parent}. */
 export function rowOf(rowId) {
-  return rowId === "job" ? { row: job, level: "job", rows: [], parent: null } : within(job, "job", rowId);
+  if (rowId === "job") return { row: job, level: "job", rows: [], parent: null };
+  for (const found of rowsBelow(job, "job")) if (found.row.id === rowId) return found;
+  return null;
 }
 
 /** What a person typed in a row of the sheet, as text. */
 export function typedIn(row, name) {
   if (name === "name") return row.name;
   if (name === "card_name") return job.card?.name ?? "";
-  return String(row.typed[name] ?? "");
+  return String(row.typed[name] ?? row.marks[name] ?? "");
 }
 
 /** Make an id that no other row has, its first letter that of the level. */
@@ -177,42 +176,27 @@ export function newId(level) {
   return level[0] + random[0].toString(36) + random[1].toString(36);
 }
 
-function within(parent, parentLevel, rowId) {
-  if (!BELOW[parentLevel]) return null;
-  const [level, key] = BELOW[parentLevel];
-  for (const row of parent[key] || []) {
-    if (row.id === rowId) return { row, level, rows: parent[key], parent };
-    const found = within(row, level, rowId);
-    if (found) return found;
+/** Walk the rows of the job below a row, each as {row, level, rows (it stands among), parent}. */
+function* rowsBelow(parent, parentLevel) {
+  for (const level of levels[parentLevel].held) {
+    const rows = parent[levels[level].rows] ?? [];
+    for (const row of rows) {
+      yield { row, level, rows, parent };
+      yield* rowsBelow(row, level);
+    }
   }
-  return null;
-}
-
-function* rowsIn(parent, parentLevel) {
-  const [level, key] = BELOW[parentLevel] ?? [];
-  for (const row of (key && parent[key]) || []) {
-    yield row;
-    yield* rowsIn(row, level);
-  }
-}
-
-function rowsBelow(parentId) {
-  const { row, level } = rowOf(parentId);
-  const key = BELOW[level][1];
-  return (row[key] = row[key] || []);
 }
 
 function holder(name) {
   if (name === "name") return job;
   const section = name === "card_name" ? "card" : inputs[name].section;
-  if (!SECTION_KEYS.includes(section)) return null;
+  if (!levels.job.sections.includes(section)) return null;
   return (job[section] = job[section] || {});
 }
 
 function withNewIds(row, level) {
   row.id = newId(level);
-  const [below, key] = BELOW[level] || [];
-  for (const each of (key && row[key]) || []) withNewIds(each, below);
+  for (const below of levels[level].held) for (const each of row[levels[below].rows] ?? []) withNewIds(each, below);
   return row;
 }
 
@@ -242,10 +226,14 @@ function touched() {
 
 /** The sheet after an edit, or null where it has to be calculated anew; a name or a colour changes no figure. */
 function afterEdit(rowId, name, text) {
-  if (name === "name") findRow(sheet, rowId).name = text;
-  if (!inputs[name]) return sheet;
-  filling?.refill(sheet, job, rowId, name);
-  return filling && sheet;
+  if (inputs[name]) {
+    filling?.refill(sheet, job, rowId, name, text);
+    return filling && sheet;
+  }
+  const row = findRow(sheet, rowId);
+  if (name === "name") row.name = text;
+  if (levels[row.level].marks.includes(name)) row.marks[name] = text;
+  return sheet;
 }
 
 function announce(change, known = null) {

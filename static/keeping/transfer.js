@@ -1,9 +1,6 @@
 // A job as a file: saved as one, and read from one after the same checks as webapp/job/file.py.
-import { file as rules, grammar, inputs } from "../printed.js";
+import { file as rules, grammar, inputs, levels } from "../printed.js";
 import { handOut } from "../lib/files.js";
-
-const NEXT = { colour: ["colours", "face"], face: ["faces", "opening"], opening: ["openings", null] };
-const LISTS = ["faces", "openings", "cups"];
 
 class JobFileError extends Error {}
 
@@ -65,12 +62,12 @@ function checkJob(job) {
   checkKnown(job, rules.keys.job, "the job file");
   for (const key of ["id", "name"]) checkText(job, key, "the job file");
   checkSection(job, "units", Object.keys(grammar.jobUnits));
-  for (const section of ["room", "card", "bench"]) {
+  for (const section of levels.job.sections) {
     const names = Object.keys(inputs).filter((name) => inputs[name].section === section);
     checkSection(job, section, section === "card" ? [...names, "name"] : names);
   }
   checkUnits(job);
-  checkRows(job, "colour", "the job", new Set());
+  checkRowsHeld(job, "job", "the job", new Set());
 }
 
 function checkSection(job, key, names) {
@@ -91,21 +88,26 @@ function checkUnits(job) {
   }
 }
 
-function checkRows(parent, level, where, ids) {
-  const [key, below] = NEXT[level];
-  const rows = key in parent ? parent[key] : [];
-  if (!Array.isArray(rows) || !rows.every(isGroup)) {
-    refuse(`"${key}" of ${where} is not a list of rows. Save the job again and open that file.`);
+function checkRowsHeld(parent, parentLevel, where, ids) {
+  for (const level of levels[parentLevel].held) {
+    const key = levels[level].rows;
+    const rows = key in parent ? parent[key] : [];
+    if (!Array.isArray(rows) || !rows.every(isGroup)) {
+      refuse(`"${key}" of ${where} is not a list of rows. Save the job again and open that file.`);
+    }
+    rows.forEach((row, place) => checkRow(row, level, `${levels[level].word} ${place + 1} of ${where}`, ids));
   }
+}
+
+function checkRow(row, level, title, ids) {
+  const { held, keys, records } = levels[level];
+  const lists = [...held.map((below) => levels[below].rows), ...records];
   const names = Object.keys(inputs).filter((name) => inputs[name].levels.includes(level));
-  rows.forEach((row, place) => {
-    const title = `${level} ${place + 1} of ${where}`;
-    checkKnown(row, [...rules.keys[level], ...names], title);
-    for (const name of Object.keys(row)) if (!LISTS.includes(name)) checkValue(row, name, title);
-    checkId(row, title, ids);
-    if (below) checkRows(row, below, title, ids);
-    if (row.cups) checkCups(row.cups, title);
-  });
+  checkKnown(row, [...keys, ...names], title);
+  for (const name of Object.keys(row)) if (!lists.includes(name)) checkValue(row, name, title);
+  checkId(row, title, ids);
+  checkRowsHeld(row, level, title, ids);
+  for (const key of records) if (row[key]) checkCups(row[key], title);
 }
 
 function checkId(row, title, ids) {

@@ -1,7 +1,7 @@
 // Fills a sheet again after an edit: first what somebody reads, the rest when it is settled.
 // An input that was typed waits; so does each cell that asks for one that has changed. Who reads a row brings up to
 // date what waits behind its cells, however deep, and nothing else. So a figure that is read is never an old one.
-import { inputs, nodes } from "../printed.js";
+import { nodes } from "../printed.js";
 import { above, fill, findRow, isTouched, levelAbove, rowsThatSee } from "./sheet.js";
 
 const placeOf = new Map(nodes.map(({ level, name }, place) => [`${level} ${name}`, place]));
@@ -14,10 +14,10 @@ asksOf.forEach((asks, asker) => {
 });
 const reached = new Map();
 
-/** Note that an input of a row was typed in the job: what rests on it is filled again when it is read. */
-export function refill(root, job, rowId, name) {
+/** Take a text that was typed in the job, in an input of a row: what rests on it is filled again when it is read. */
+export function refill(root, job, rowId, name, text) {
   const row = findRow(root, rowId);
-  if (row.level === "job") row.typed[name] = job[inputs[name].section][name];
+  row.typed[name] = text;
   root.edits += 1;
   root.due ??= new Due(job);
   root.due.add(row, placeOf.get(`${row.level} ${name}`));

@@ -1,28 +1,25 @@
-// Fills the cells of a job: the generic runner that webapp/sheet/runner.py is the twin of.
+// The rows of a job and their cells: the generic runner that webapp/sheet/runner.py is the twin of.
 // A blank argument leaves a cell blank; every blank cell knows why. Nothing here knows a formula by name.
 import { checks, formulas, inputs, levels, nodes, ranges, constants } from "../printed.js";
 import { called, capital, readChoice, readInput } from "./quantities.js";
 
 const isBlank = (typed) => typed === undefined || typed === null || (typeof typed === "string" && !typed.trim());
-const belowOf = Object.fromEntries(
-  Object.keys(levels).map((name) => [name, Object.keys(levels).filter((below) => levels[below].parent === name)]),
-);
-const ownInputs = Object.fromEntries(
-  Object.keys(levels).map((level) => [
-    level,
-    Object.keys(inputs).filter((name) => inputs[name].levels.includes(level) && inputs[name].kind !== "choice"),
-  ]),
-);
-
-const checksOf = Object.fromEntries(Object.keys(levels).map((level) => [level, {}]));
+const ofEach = (give) => Object.fromEntries(Object.keys(levels).map((level) => [level, give(level)]));
+const inputsOf = ofEach((level) => Object.keys(inputs).filter((name) => inputs[name].levels.includes(level)));
+const checksOf = ofEach(() => ({}));
 nodes.forEach(({ kind, level, name }, place) => {
   if (kind === "check") checksOf[level][name] = place;
 });
 
 /** A row of the sheet. Who reads its cells or checks finds none that an edit left behind: those are filled first. */
 class Row {
-  constructor(level, { id, name }, position, typed, parent) {
-    Object.assign(this, { level, id: id ?? "", name: name ?? "", position, typed, parent });
+  constructor(level, source, position, parent) {
+    const { sections, marks } = levels[level];
+    const groups = sections.length ? sections.map((key) => source[key] ?? {}) : [source];
+    Object.assign(this, { level, id: source.id ?? "", name: source.name ?? "", position, parent });
+    /** A copy of what stands in the job: the texts of its inputs, and what else it carries. */
+    this.typed = Object.assign({}, ...groups.map((group) => picked(group, inputsOf[level])));
+    this.marks = picked(source, marks);
     /** The rows below it, by level. */
     this.rows = {};
     /** The job's row. */
@@ -97,18 +94,17 @@ export function* everyRow(row) {
   for (const rows of Object.values(row.rows)) for (const below of rows) yield* everyRow(below);
 }
 
-/** Find a row by its id: "job", a colour's, face's or opening's own, or the colour's id with "-cup" behind it. */
+/** Find a row of the sheet by its id, or null; the job's own is "job". */
 export function findRow(root, id) {
   for (const row of everyRow(root)) if (row.id === id) return row;
   return null;
 }
 
-/** The row of a level as seen from a row: itself, one above it, or a colour's cup. */
+/** The row of a level as seen from a row: itself, one above it, or the one that is worked out for such a row. */
 export function rowAt(row, level) {
-  if (level === "cup") return row.rows.cup[0];
-  let found = row;
-  while (level && found.level !== level) found = found.parent;
-  return found;
+  if (!level) return row;
+  for (let found = row; found; found = found.parent) if (found.level === level) return found;
+  return rowAt(row, levels[level].parent).rows[level][0];
 }
 
 /** Checks that are wrong, and of those that cannot be made one for each thing that is missing. */
@@ -126,29 +122,27 @@ export function shownChecks(row, cells) {
 }
 
 function rowsOf(job) {
-  const typed = { ...job.room, ...job.card, ...job.bench };
-  delete typed.name;
-  const root = new Row("job", { id: "job", name: job.name }, 1, typed, null);
-  addRows(root, job);
-  return root;
+  return newRow("job", { ...job, id: "job" }, 1, null);
 }
 
-function addRows(row, source) {
-  for (const level of belowOf[row.level]) {
-    const key = levels[level].rows;
-    const sources = key ? source[key] ?? [] : [{ id: `${row.id}-${level}` }];
-    row.rows[level] = sources.map((each, index) => {
-      const below = new Row(level, each, index + 1, each, row);
-      addRows(below, each);
-      return below;
-    });
+function newRow(level, source, position, parent) {
+  const row = new Row(level, source, position, parent);
+  for (const below of levels[level].below) {
+    const key = levels[below].rows;
+    const sources = key ? source[key] ?? [] : [{ id: `${row.id}-${below}` }];
+    row.rows[below] = sources.map((each, index) => newRow(below, each, index + 1, row));
   }
   row.touched = isTouched(row);
+  return row;
 }
 
-/** Whether something is typed in a row or below it. */
+function picked(group, names) {
+  return Object.fromEntries(names.filter((name) => name in group).map((name) => [name, group[name]]));
+}
+
+/** Whether something is typed in a row or below it; a choice alone is not. */
 export function isTouched(row) {
-  return ownInputs[row.level].some((name) => !isBlank(row.typed[name]))
+  return Object.entries(row.typed).some(([name, typed]) => inputs[name].kind !== "choice" && !isBlank(typed))
     || Object.values(row.rows).some((rows) => rows.some((below) => below.touched));
 }
 

@@ -94,7 +94,7 @@ function remove(page, rowId) {
 
 function tinted(node, row) {
   const colour = row.level === "colour" ? row : row.parent;
-  node.style.setProperty("--swatch", colour.typed.swatch || "");
+  node.style.setProperty("--swatch", colour.marks.swatch || "");
   return node;
 }
 

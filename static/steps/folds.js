@@ -85,7 +85,7 @@ function drawEdge(node, row) {
   setHidden(node, !values);
   if (!values) return;
   const colour = row.parent;
-  node.style.setProperty("--swatch", colour.typed.swatch || "");
+  node.style.setProperty("--swatch", colour.marks.swatch || "");
   const stroke = cellOf(row, STROKES[row.cells.shape?.value]);
   const film = { ...values, edge, stroke_width: stroke && !stroke.blank ? stroke.value : null };
   const unit = unitShown("length", state.job.units);

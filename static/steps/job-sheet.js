@@ -1,5 +1,6 @@
 import { unitBehind } from "../sheet/quantities.js";
-import { edit, rowOf, settle, state, subscribe } from "../keeping/store.js";
+import { everyRow, findRow } from "../sheet/sheet.js";
+import { edit, settle, state, subscribe } from "../keeping/store.js";
 import { ALL, Binder, ROWS } from "../lib/binder.js";
 import { setAttribute } from "../lib/dom.js";
 import { BLANK, marks, readingOf } from "./marks.js";
@@ -103,8 +104,9 @@ function keep(node, name) {
 
 /** What is typed in a row is read in that row, in those above it and in those below. */
 function rowsTouchedIn(rowId) {
-  const { row, level, parent } = rowOf(rowId);
-  if (level === "job") return [ALL];
-  if (level === "colour") return [rowId, ...row.faces.map((face) => face.id)];
-  return level === "face" ? [rowId, parent.id] : [rowId, parent.id, rowOf(parent.id).parent.id];
+  const row = findRow(state.sheet, rowId);
+  if (!row.parent) return [ALL];
+  const touched = [...everyRow(row)].map((each) => each.id);
+  for (let above = row.parent; above.parent; above = above.parent) touched.push(above.id);
+  return touched;
 }

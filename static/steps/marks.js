@@ -178,7 +178,7 @@ function rows(node, id, binder) {
 
 /** swatch: tinted in the colour's own. */
 function swatch(node) {
-  return (row) => node.style.setProperty("--swatch", row.typed.swatch || "");
+  return (row) => node.style.setProperty("--swatch", row.marks.swatch || "");
 }
 
 /** input="INPUT": where something is typed; within a field, that shows it. */

@@ -1,7 +1,7 @@
 import { inputs, stages } from "../printed.js";
 import { inSentence } from "../sheet/quantities.js";
 import { rowTitle } from "../sheet/sheet.js";
-import { state } from "../keeping/store.js";
+import { rowOf, state } from "../keeping/store.js";
 import { part, setAttribute, setHidden, setText } from "../lib/dom.js";
 import { stageOf } from "../clocks/cup-record.js";
 import { cupToResume, nextCup } from "../clocks/turns.js";
@@ -13,7 +13,7 @@ const FIRST_STAGE = "part_a";
 export function join(page) {
   page.acts.next = () => go(page);
   page.draw.begin = (node, row) => {
-    const next = state.job.example ? null : nextCup({ cups: [], ...row.typed }, state.sheet);
+    const next = state.job.example ? null : nextCup({ cups: [], ...rowOf(row.id).row }, state.sheet);
     setHidden(node, !next);
     if (!next) return;
     setText(node.lastElementChild, `To the bench: cup ${next.number}${next.cups ? ` of ${next.cups}` : ""}`);
@@ -59,7 +59,7 @@ function firstBlank(sheet) {
 /** The first input that cannot be read, from the top of the page down. */
 function firstRefused(row) {
   for (const name of Object.keys(row.typed)) {
-    if (inputs[name] && row.cells[name]?.blank?.kind === "refused") return row.cells[name].blank;
+    if (row.cells[name]?.blank?.kind === "refused") return row.cells[name].blank;
   }
   for (const rows of Object.values(row.rows)) {
     for (const below of rows) {

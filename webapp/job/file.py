@@ -7,19 +7,23 @@ from webapp.bench.stages import TAPS
 from webapp.errors import JobFileError
 from webapp.inputs.table import INPUTS
 from webapp.quantities import JOB_UNITS
+from webapp.sheet.levels import LEVELS, held, row_keys
 
 FORMAT = "sixteenth-job"
 VERSION = 1
 LARGEST = 5_000_000
 LONGEST_TEXT = 400
 
-ROWS = {"colour": ("colours", "faces"), "face": ("faces", "openings"), "opening": ("openings", "")}
-JOB_KEYS = ("format", "version", "id", "name", "example", "units", "room", "card", "bench", "colours")
-ROW_KEYS = {
-    "colour": ("id", "name", "swatch", "faces", "cups"),
-    "face": ("id", "name", "openings"),
-    "opening": ("id", "name"),
-}
+JOB_KEYS = (
+    "format",
+    "version",
+    "id",
+    "name",
+    "example",
+    "units",
+    *LEVELS["job"].sections,
+    *(LEVELS[level].rows for level in held("job")),
+)
 CUP_KEYS = (
     "id",
     "coat",
@@ -68,11 +72,11 @@ def check_job(job: Any) -> dict[str, Any]:
     for key in ("id", "name"):
         _text(job, key, "the job file")
     _section(job, "units", tuple(JOB_UNITS))
-    for section in ("room", "card", "bench"):
+    for section in LEVELS["job"].sections:
         names = tuple(name for name, each in INPUTS.items() if each.section == section)
         _section(job, section, (*names, "name") if section == "card" else names)
     _units(job)
-    _rows(job, "colour", "the job", set())
+    _rows_held(job, "job", "the job", set())
     return job
 
 
@@ -92,26 +96,35 @@ def _units(job: dict[str, Any]) -> None:
             _refuse(f'The unit of {kind} in the job file is "{unit}". Write one of {choices}.')
 
 
-def _rows(parent: dict[str, Any], level: str, where: str, ids: set[str]) -> None:
-    key, below = ROWS[level]
-    rows = parent.get(key, [])
-    if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
-        _refuse(f'"{key}" of {where} is not a list of rows. Save the job again and open that file.')
+def _rows_held(parent: dict[str, Any], parent_level: str, where: str, ids: set[str]) -> None:
+    for level in held(parent_level):
+        key = LEVELS[level].rows
+        rows = parent.get(key, [])
+        if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
+            _refuse(f'"{key}" of {where} is not a list of rows. Save the job again and open that file.')
+        for position, row in enumerate(rows, 1):
+            _row(row, level, f"{LEVELS[level].word} {position} of {where}", ids)
+
+
+def _row(row: dict[str, Any], level: str, title: str, ids: set[str]) -> None:
+    records = LEVELS[level].records
+    lists = (*(LEVELS[below].rows for below in held(level)), *records)
     names = tuple(name for name, each in INPUTS.items() if level in each.levels)
-    for position, row in enumerate(rows, 1):
-        title = f"{level} {position} of {where}"
-        _known(row, (*ROW_KEYS[level], *names), title)
-        for name in row:
-            if name not in ("faces", "openings", "cups"):
-                _value(row, name, title)
-        _id(row, title, ids)
-        if below:
-            _rows(row, {"faces": "face", "openings": "opening"}[below], title, ids)
-        cups = row.get("cups") or []
-        if not isinstance(cups, list):
-            _refuse(f'"cups" of {title} is not a list. Save the job again and open that file.')
-        for cup in cups:
-            _cup(cup, title)
+    _known(row, (*row_keys(level), *names), title)
+    for name in row:
+        if name not in lists:
+            _value(row, name, title)
+    _id(row, title, ids)
+    _rows_held(row, level, title, ids)
+    for key in records:
+        _cups(row.get(key) or [], title)
+
+
+def _cups(cups: Any, title: str) -> None:
+    if not isinstance(cups, list):
+        _refuse(f'"cups" of {title} is not a list. Save the job again and open that file.')
+    for cup in cups:
+        _cup(cup, title)
 
 
 def _id(row: dict[str, Any], title: str, ids: set[str]) -> None:

@@ -24,7 +24,7 @@ from webapp.quantities import (
     read_input,
 )
 from webapp.sheet.labels import WORDS, called, from_name
-from webapp.sheet.levels import LEVELS
+from webapp.sheet.levels import levels_table
 from webapp.sheet.wiring import Node, Sheet
 from webapp.units import canonical_units, conversions
 
@@ -35,7 +35,7 @@ def print_sheet(sheet: Sheet) -> str:
     printed = ",\n".join(print_body(read_body(function)) for function in functions)
     shared = "\n".join(print_function(getattr(rules, name)) for name in RULES)
     tables = {
-        "levels": {name: _plain(level) for name, level in LEVELS.items()},
+        "levels": levels_table(),
         "nodes": [_node(node) for node in sheet.nodes],
         "ranges": {each.of: each.says for each in sheet.book.ranges.values()},
         "checks": {
@@ -67,7 +67,7 @@ def print_sheet(sheet: Sheet) -> str:
             "version": jobfile.VERSION,
             "largest": jobfile.LARGEST,
             "longest_text": jobfile.LONGEST_TEXT,
-            "keys": {"job": jobfile.JOB_KEYS, "cup": jobfile.CUP_KEYS, **jobfile.ROW_KEYS},
+            "keys": {"job": jobfile.JOB_KEYS, "cup": jobfile.CUP_KEYS},
             "taps": TAPS,
         },
     }
@@ -150,10 +150,6 @@ def _units(kind: str) -> dict[str, Any]:
         for row in conversions(kind).values()
     ]
     return {"canonical": canonical_units()[kind].symbol, "shown": shown}
-
-
-def _plain(record: Any) -> dict[str, Any]:
-    return dict(vars(record))
 
 
 def _json(table: Any) -> str:

@@ -93,11 +93,10 @@ def _units(sheet: Sheet) -> dict[str, str]:
 def _planned(source: dict[str, Any], row: Row, words: Words) -> dict[str, Any]:
     out = dict(source)
     for level, rows in row.rows.items():
-        key = LEVELS[level].rows
-        if key:
-            out[key] = [_planned(each.typed, each, words) for each in rows]
-        else:
+        if LEVELS[level].is_worked_out:
             out[level] = _planned({}, rows[0], words)
+        else:
+            out[LEVELS[level].rows] = [_planned(each.source, each, words) for each in rows]
     out["cells"] = {name: _cell(name, cell, words) for name, cell in row.cells.items()}
     out["checks"] = [_check(result, words) for result in row.checks]
     return out

@@ -10,6 +10,7 @@ from functools import partial
 from typing import Any
 
 from webapp.errors import QuantityError
+from webapp.inputs.entry import Input
 from webapp.quantities import read_choice, read_input
 from webapp.sheet.levels import LEVELS, children
 from webapp.sheet.wiring import Node, Sheet, load_sheet
@@ -48,12 +49,13 @@ class CheckResult:
 
 @dataclass(slots=True)
 class Row:
-    """One row of the job: what was typed in it, the rows below, and the cells."""
+    """One row: what stands in the job for it, what was typed in its inputs, the rows below, and the cells."""
 
     level: str
     id: str
     name: str
     position: int
+    source: dict[str, Any]
     typed: dict[str, Any]
     parent: "Row | None" = None
     rows: dict[str, list["Row"]] = field(default_factory=dict)
@@ -106,28 +108,33 @@ def calculate(job: dict[str, Any], sheet: Sheet | None = None) -> Row:
 
 def rows_of(job: dict[str, Any], sheet: Sheet) -> Row:
     """Build the tree of rows of a job, each knowing what was typed in it and whether it was touched."""
-    typed = {**(job.get("room") or {}), **(job.get("card") or {}), **(job.get("bench") or {})}
-    typed.pop("name", None)
-    root = Row("job", "job", str(job.get("name") or ""), 1, typed)
-    _add_rows(root, job, sheet)
-    return root
+    inputs = {
+        level: {each.name: each for each in sheet.inputs.values() if level in each.levels} for level in LEVELS
+    }
+    return _new_row("job", {**job, "id": "job"}, 1, None, inputs)
 
 
-def _add_rows(row: Row, source: dict[str, Any], sheet: Sheet) -> None:
-    for level in children(row.level):
-        key = LEVELS[level].rows
-        sources = (source.get(key) or []) if key else [{"id": f"{row.id}-{level}"}]
-        row.rows[level] = []
-        for position, each in enumerate(sources, 1):
-            name = str(each.get("name") or "")
-            below = Row(level, str(each.get("id") or ""), name, position, each, row)
-            row.rows[level].append(below)
-            _add_rows(below, each, sheet)
+def _new_row(
+    level: str,
+    source: dict[str, Any],
+    position: int,
+    parent: Row | None,
+    inputs: dict[str, dict[str, Input]],
+) -> Row:
+    sections = LEVELS[level].sections
+    groups = [source.get(key) or {} for key in sections] if sections else [source]
+    own = inputs[level]
+    typed = {name: text for group in groups for name, text in group.items() if name in own}
+    names = (str(source.get("id") or ""), str(source.get("name") or ""))
+    row = Row(level, *names, position, source, typed, parent)
+    for below in children(level):
+        key = LEVELS[below].rows
+        sources = (source.get(key) or []) if key else [{"id": f"{row.id}-{below}"}]
+        row.rows[below] = [_new_row(below, each, place, row, inputs) for place, each in enumerate(sources, 1)]
     row.touched = any(
-        not _is_blank(row.typed.get(each.name))
-        for each in sheet.inputs.values()
-        if row.level in each.levels and each.kind != "choice"
+        not _is_blank(text) and own[name].kind != "choice" for name, text in typed.items()
     ) or any(below.touched for rows in row.rows.values() for below in rows)
+    return row
 
 
 def _is_blank(typed: Any) -> bool:
@@ -231,7 +238,7 @@ def _pick(node: Node, row: Row) -> Cell:
 
 def _gather(node: Node, row: Row) -> Cell:
     name = node.asks[0][1]
-    rows = [each for each in row.rows[node.below] if each.touched or not LEVELS[node.below].rows]
+    rows = [each for each in row.rows[node.below] if each.touched or LEVELS[node.below].is_worked_out]
     if not rows and (node.kind != "total" or LEVELS[node.below].empty):
         return Cell(blank=Blank("empty", node.below, row), origin=node.kind)
     cells = [each.cells[name] for each in rows]
