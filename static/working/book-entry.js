@@ -1,7 +1,7 @@
 // One entry of the formula book: a formula, a check or a constant, with all that is known of it.
-import { checks, constants, inputs, ranges } from "../printed.js";
+import { checks, inputs, ranges } from "../printed.js";
 import { called } from "../sheet/quantities.js";
-import { workings } from "../workings.js";
+import { origins, workings } from "../workings.js";
 import { element } from "../lib/dom.js";
 import { mathOf } from "../lib/math.js";
 import { rulesOf, stepOf } from "./formula-steps.js";
@@ -18,7 +18,7 @@ const ONE_MOMENT = "one moment of a cup’s heat, or one point of a bead";
 
 /** All words of an entry that a search looks through, in lower case. */
 export function entryWords(name) {
-  const { summary = "", source, unit = "", example = "", inputs: asked = {} } = workings[name] || constants[name];
+  const { summary = "", source, unit = "", example = "", inputs: asked = {} } = workings[name] || origins[name];
   const says = checks[name]?.says ?? "";
   const words = [called(name), ...Object.keys(asked).map(called), summary, says, source, unit, example];
   return words.join(" ").toLowerCase();
@@ -35,7 +35,7 @@ export function entryBody(name, entries) {
 }
 
 function constantBody(name) {
-  return [sourceLine("Source", constants[name].source)];
+  return [sourceLine("Source", origins[name].source)];
 }
 
 function formulaBody(name, entries) {
@@ -95,7 +95,7 @@ function inputOf(name, unit, entries) {
 
 /** Where the figure of an input comes from, if it has no entry of its own to say so. */
 function whereFrom(name, goal) {
-  if (constants[name]) return constants[name].shown;
+  if (origins[name]) return origins[name].shown;
   if (inputs[name]) return `entered for ${SECTIONS[inputs[name].section]}`;
   return goal ? "" : "chosen or picked";
 }

@@ -1,6 +1,6 @@
-import { checks, constants } from "../printed.js";
+import { checks } from "../printed.js";
 import { called } from "../sheet/quantities.js";
-import { steps as titles, workings } from "../workings.js";
+import { origins, steps as titles, workings } from "../workings.js";
 import { clone, part, setHidden, setText } from "../lib/dom.js";
 import { entryBody, entryWords } from "./book-entry.js";
 
@@ -38,7 +38,7 @@ function groupsOf() {
   const names = Object.keys(workings);
   const ofStep = (step) => names.filter((name) => workings[name].step === step);
   const groups = Object.entries(titles).map(([step, title]) => [title, ofStep(step)]);
-  return [...groups, [CONSTANTS, Object.keys(constants)]];
+  return [...groups, [CONSTANTS, Object.keys(origins)]];
 }
 
 function groupNode([title, names]) {
@@ -55,7 +55,7 @@ function groupNode([title, names]) {
 function entryNode(name) {
   const node = clone("book-entry");
   const [title, unit, what] = node.firstElementChild.children;
-  const { unit: unitSays, summary } = workings[name] || { unit: constants[name].shown, summary: "" };
+  const { unit: unitSays, summary } = workings[name] || { unit: origins[name].shown, summary: "" };
   node.dataset.name = name;
   title.textContent = called(name);
   unit.textContent = checks[name] ? checks[name].severity : unitSays;

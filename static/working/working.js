@@ -1,8 +1,8 @@
-import { constants, inputs, labels, nodes, units } from "../printed.js";
+import { inputs, labels, nodes, units } from "../printed.js";
 import { called, capital, inSentence, rounded } from "../sheet/quantities.js";
 import { because, calculate, findRow, rowTitle } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
-import { workings } from "../workings.js";
+import { helps, origins, workings } from "../workings.js";
 import { buttonOf, element, icon, part, setText } from "../lib/dom.js";
 import { mathOf } from "../lib/math.js";
 import { rulesOf, stepOf } from "./formula-steps.js";
@@ -79,7 +79,7 @@ function workingOf(row, name) {
     ...(steps ? [mathOf(steps), ...rulesOf(working.rules)] : []),
     source && element("p", { class: "working__source" }, `Source: ${source}`),
     example && element("p", { class: "working__source" }, `Example: ${example}`),
-    (working || constants[name]) && bookButton(name),
+    (working || origins[name]) && bookButton(name),
   ].filter(Boolean);
 }
 
@@ -101,7 +101,7 @@ function textOf(row, name) {
     return asPrinted(`${cell.typed.trim()} ${page.unitBehind(name, cell.typed)}`.trim(), input.kind);
   }
   if (cell.blank) return "—";
-  if (cell.origin === "constant") return constants[name].shown;
+  if (cell.origin === "constant") return origins[name].shown;
   if (input?.kind === "choice") return input.options.find(([value]) => value === cell.value)[1];
   const { figure, unit } = page.readingOf(cell, name);
   return `${figure} ${unit}`.trim();
@@ -114,13 +114,13 @@ function asPrinted(typed, kind) {
 }
 
 function helpOf(name) {
-  return inputs[name]?.help || "";
+  return helps[name] ?? "";
 }
 
 /** Where the figure of an input or constant comes from, with the way to its field. */
 function originOf(row, name, cell, node) {
   if (node.kind === "constant") {
-    return [element("p", { class: "working__source" }, `Source: ${constants[name].source}`)];
+    return [element("p", { class: "working__source" }, `Source: ${origins[name].source}`)];
   }
   if (node.kind === "choice") {
     const [steps, choice] = node.asks[0];

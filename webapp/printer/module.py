@@ -42,10 +42,7 @@ def print_sheet(sheet: Sheet) -> str:
             name: {"severity": each.severity, "beside": each.beside, "says": each.says}
             for name, each in sheet.book.checks.items()
         },
-        "constants": {
-            name: {"value": each.canonical, "shown": each.shown, "source": each.source}
-            for name, each in sheet.constants.items()
-        },
+        "constants": {name: {"value": each.canonical} for name, each in sheet.constants.items()},
         "inputs": {name: _input(each) for name, each in sheet.inputs.items()},
         "units": {kind: _units(kind) for kind in canonical_units() if kind != "truth"},
         "labels": labels(sheet),
@@ -76,11 +73,15 @@ def print_sheet(sheet: Sheet) -> str:
 
 
 def print_workings(sheet: Sheet) -> str:
-    """Print the workings of every formula, check and shared rule as one JavaScript module."""
+    """Print as one JavaScript module what only a working shows: steps, origins of constants, helps."""
     checks = {name: each.formula for name, each in sheet.book.checks.items()}
     workings = {name: print_working(each) for name, each in {**sheet.book.formulas, **checks}.items()}
     tables = {
         "workings": workings,
+        "origins": {
+            name: {"shown": each.shown, "source": each.source} for name, each in sheet.constants.items()
+        },
+        "helps": {name: each.help for name, each in sheet.inputs.items() if each.help},
         "rules": {name: print_rule(name) for name in rules_to_show()},
         "steps": steps_in_order(each["step"] for each in workings.values()),
     }
@@ -115,9 +116,7 @@ def _input(each: Input) -> dict[str, Any]:
         "section": each.section,
         "levels": each.levels,
         "kind": each.kind,
-        "help": each.help,
         "unit": each.unit,
-        "from": each.fallback_input,
         "options": each.options,
         "fallback": _fallback(each),
         "least": None,

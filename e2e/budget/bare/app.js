@@ -9,8 +9,8 @@ keepForOffline();
 async function keepForOffline() {
   await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
   const { watchOffline } = await import("./keeping/offline.js");
-  const tell = ({ state, says }) => {
-    document.querySelector(".head").textContent = state === "ready" ? "ready offline" : says;
+  const tell = ({ state }) => {
+    if (state === "ready") document.querySelector(".head").textContent = "ready offline";
   };
   await watchOffline({ tell, isBusy: () => false });
 }
