@@ -66,6 +66,13 @@ def keep_a_snapshot(page):
     page.wait_for_function("async () => (await caches.keys()).includes('sixteenth-snapshots')")
 
 
+def come_back_after(harm, page, server):
+    """Leave the app, let harm be done to what it keeps, and open it again."""
+    page.goto(f"{server.address}plan")
+    page.evaluate(harm)
+    open_page(page, server)
+
+
 def test_a_fresh_start_is_no_loss(page, server):
     open_page(page, server)
     expect(page.locator("[data-part=sheet]")).to_be_visible()
@@ -79,9 +86,7 @@ def test_an_emptied_phone_says_so_and_brings_the_work_back(page, server):
     open_page(page, server)
     rename(page, "Harbor Lane bakery")
     keep_a_snapshot(page)
-    page.goto(f"{server.address}plan")
-    page.evaluate(EMPTY)
-    open_page(page, server)
+    come_back_after(EMPTY, page, server)
     expect(page.get_by_text("This phone had 1 job, and now it has none.")).to_be_visible()
     page.get_by_role("button", name="Bring back Harbor Lane bakery").click()
     expect(name_of_job(page)).to_have_value("Harbor Lane bakery")
@@ -92,9 +97,7 @@ def test_an_emptied_phone_says_so_and_brings_the_work_back(page, server):
 def test_an_emptied_phone_may_start_afresh(page, server):
     open_page(page, server)
     rename(page, "Harbor Lane bakery")
-    page.goto(f"{server.address}plan")
-    page.evaluate(EMPTY)
-    open_page(page, server)
+    come_back_after(EMPTY, page, server)
     page.get_by_role("button", name="Start afresh").click()
     expect(page.locator("[data-part=sheet]")).to_be_visible()
     page.reload()
@@ -106,9 +109,7 @@ def test_a_damaged_job_is_noticed_and_brought_back(page, server):
     open_page(page, server)
     rename(page, "Harbor Lane bakery")
     keep_a_snapshot(page)
-    page.goto(f"{server.address}plan")
-    page.evaluate(DAMAGE)
-    open_page(page, server)
+    come_back_after(DAMAGE, page, server)
     expect(page.get_by_text("The job you worked on last is damaged or missing.")).to_be_visible()
     page.get_by_role("button", name="Bring back Harbor Lane bakery").click()
     expect(name_of_job(page)).to_have_value("Harbor Lane bakery")

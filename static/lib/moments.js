@@ -43,7 +43,8 @@ function pair(size, large, largeName, small, smallName) {
   return rest ? `${first} ${counted(rest, smallName)}` : first;
 }
 
-function counted(count, name) {
+/** A count with its noun: "1 day", "2 days". */
+export function counted(count, name) {
   return `${count} ${name}${count === 1 ? "" : "s"}`;
 }
 

@@ -1,4 +1,5 @@
 import { svg } from "../lib/dom.js";
+import { tenths } from "./tenths.js";
 
 const LEFT = 88;
 const RIGHT = 312;
@@ -25,9 +26,9 @@ let drawings = 0;
 export function drawCupHeat({ early, late, classes, most, gel, isLateUnknown, by, title }) {
   const end = Math.max(gel[1], by ?? 0) * 1.12;
   const least = classes[0].from;
-  const x = (seconds) => round(LEFT + (Math.min(seconds, end) / end) * (RIGHT - LEFT));
+  const x = (seconds) => tenths(LEFT + (Math.min(seconds, end) / end) * (RIGHT - LEFT));
   const share = (warmth) => (Math.max(least, Math.min(warmth, most)) - least) / (most - least);
-  const y = (warmth) => round(BOTTOM - share(warmth) * (BOTTOM - TOP));
+  const y = (warmth) => tenths(BOTTOM - share(warmth) * (BOTTOM - TOP));
   drawings += 1;
   const clip = `heat-band-${drawings}`;
   const top = (place) => y(classes[place + 1]?.from ?? most);
@@ -63,7 +64,7 @@ function classLabel(name, says, from, to) {
   return svg(
     "g",
     {},
-    words(name, { x: LEFT - 6, y: round((from + to) / 2 + 4), "text-anchor": "end" }),
+    words(name, { x: LEFT - 6, y: tenths((from + to) / 2 + 4), "text-anchor": "end" }),
     says && svg("text", { class: "heat__from", x: LEFT + 5, y: from - 3 }, says),
   );
 }
@@ -96,8 +97,4 @@ function words(says, attributes, kind = "heat__words") {
 
 function box(left, right, top, bottom) {
   return `M${left} ${top}H${right}V${bottom}H${left}z`;
-}
-
-function round(value) {
-  return Math.round(value * 10) / 10;
 }

@@ -1,4 +1,5 @@
 import { svg } from "../lib/dom.js";
+import { tenths } from "./tenths.js";
 
 const TOP = 16;
 const BOTTOM = 206;
@@ -41,12 +42,12 @@ function rise(share) {
 }
 
 function height(share) {
-  return round(BOTTOM - rise(share) * TALL);
+  return tenths(BOTTOM - rise(share) * TALL);
 }
 
 /** The x so far from the middle: 1 is the right wall at this share of the volume, -1 the left one. */
 function half(share, side) {
-  return round(MIDDLE + side * (HALF_BOTTOM + rise(share) * (HALF_TOP - HALF_BOTTOM)));
+  return tenths(MIDDLE + side * (HALF_BOTTOM + rise(share) * (HALF_TOP - HALF_BOTTOM)));
 }
 
 function wall() {
@@ -104,8 +105,4 @@ function marks(capacity, graduation, lines) {
 
 function figure(value) {
   return String(Math.round(value * 100) / 100);
-}
-
-function round(value) {
-  return Math.round(value * 10) / 10;
 }

@@ -1,4 +1,5 @@
 import { svg } from "../lib/dom.js";
+import { tenths } from "./tenths.js";
 
 const WIDE = 300;
 const TALL = 190;
@@ -54,7 +55,7 @@ export function drawFace({ shape, sizes, across, up, tick, openings, title }) {
     { class: "drawing", viewBox: `0 0 ${WIDE} ${TALL}`, role: "img", "aria-label": title },
     svg(
       "g",
-      { transform: `translate(${round(x)} ${round(y)})` },
+      { transform: `translate(${tenths(x)} ${tenths(y)})` },
       svg("path", { class: "drawing__film", d: outline.path(w, h), "fill-rule": "evenodd" }),
       svg("path", { class: "drawing__gloss", d: gloss(w, h) }),
       cutOuts(openings, scale, w, h),
@@ -73,7 +74,7 @@ export function drawThumb({ shape, sizes, largest }) {
   const size = Math.max(outline.width, outline.height);
   const fitted = side * Math.max(0.3, Math.sqrt(size / Math.max(largest, size)));
   const [w, h] = [(outline.width / size) * fitted, (outline.height / size) * fitted].map((each) => Math.max(each, 2));
-  const transform = `translate(${round((44 - w) / 2)} ${round((44 - h) / 2)})`;
+  const transform = `translate(${tenths((44 - w) / 2)} ${tenths((44 - h) / 2)})`;
   const path = svg("path", { d: outline.path(w, h), "fill-rule": "evenodd", transform });
   return svg("svg", { class: "thumb", ...frame }, path);
 }
@@ -102,8 +103,8 @@ function box(width, height, path) {
 
 /** Two strokes of light, as a wet film shows a window. */
 function gloss(w, h) {
-  const y = round(h * 0.18 + 3);
-  return `M${round(w * 0.3)} ${y}h${round(w * 0.2)}m8 0h${round(w * 0.04)}`;
+  const y = tenths(h * 0.18 + 3);
+  return `M${tenths(w * 0.3)} ${y}h${tenths(w * 0.2)}m8 0h${tenths(w * 0.04)}`;
 }
 
 function cutOuts(openings, scale, w, h) {
@@ -115,7 +116,7 @@ function cutOuts(openings, scale, w, h) {
     const node = svg("path", {
       class: "drawing__opening",
       d: each.path(wide, tall),
-      transform: `translate(${round(x)} ${round((h - tall) / 2)})`,
+      transform: `translate(${tenths(x)} ${tenths((h - tall) / 2)})`,
     });
     x += wide + 6;
     return node;
@@ -125,25 +126,25 @@ function cutOuts(openings, scale, w, h) {
 function rule(x, y, width, step, says) {
   let ticks = "";
   for (let place = 0, count = 0; place <= width + 0.01 && step > 0; place += step, count += 1) {
-    ticks += `M${round(x + place)} ${round(y)}v${count % 4 ? (count % 2 ? 4 : 6) : 9}`;
+    ticks += `M${tenths(x + place)} ${tenths(y)}v${count % 4 ? (count % 2 ? 4 : 6) : 9}`;
   }
   return svg(
     "g",
     { class: "drawing__rule" },
-    svg("path", { d: `M${round(x)} ${round(y)}h${round(width)}${ticks}M${round(x + width)} ${round(y)}v9` }),
-    svg("text", { x: round(x + width / 2), y: round(y + 22), "text-anchor": "middle" }, says),
+    svg("path", { d: `M${tenths(x)} ${tenths(y)}h${tenths(width)}${ticks}M${tenths(x + width)} ${tenths(y)}v9` }),
+    svg("text", { x: tenths(x + width / 2), y: tenths(y + 22), "text-anchor": "middle" }, says),
   );
 }
 
 function upright(x, y, height, says) {
-  const middle = round(y + height / 2);
-  const ends = `M${round(x - 4)} ${round(y)}h8M${round(x - 4)} ${round(y + height)}h8`;
-  const transform = `rotate(-90 ${round(x - 8)} ${middle})`;
+  const middle = tenths(y + height / 2);
+  const ends = `M${tenths(x - 4)} ${tenths(y)}h8M${tenths(x - 4)} ${tenths(y + height)}h8`;
+  const transform = `rotate(-90 ${tenths(x - 8)} ${middle})`;
   return svg(
     "g",
     { class: "drawing__rule" },
-    svg("path", { d: `M${round(x)} ${round(y)}v${round(height)}${ends}` }),
-    svg("text", { x: round(x - 8), y: middle, "text-anchor": "middle", transform }, says),
+    svg("path", { d: `M${tenths(x)} ${tenths(y)}v${tenths(height)}${ends}` }),
+    svg("text", { x: tenths(x - 8), y: middle, "text-anchor": "middle", transform }, says),
   );
 }
 
@@ -166,7 +167,7 @@ function rounded(w, h, radius) {
 function polygon(w, count) {
   const corners = Array.from({ length: count }, (_, place) => {
     const angle = (2 * Math.PI * place) / count - Math.PI / 2;
-    return `${round(w / 2 + (w / 2) * Math.cos(angle))} ${round(w / 2 + (w / 2) * Math.sin(angle))}`;
+    return `${tenths(w / 2 + (w / 2) * Math.cos(angle))} ${tenths(w / 2 + (w / 2) * Math.sin(angle))}`;
   });
   return `M${corners.join("L")}z`;
 }
@@ -179,8 +180,4 @@ function arch(w, h, rise) {
 function blob(w, h) {
   return `M0 ${h * 0.45}C0 ${h * 0.1} ${w * 0.25} ${-h * 0.05} ${w * 0.5} ${h * 0.05}S${w} ${h * 0.1} ${w} ${h * 0.5} `
     + `${w * 0.8} ${h * 1.02} ${w * 0.5} ${h * 0.95}S0 ${h * 0.9} 0 ${h * 0.45}z`;
-}
-
-function round(value) {
-  return Math.round(value * 10) / 10;
 }

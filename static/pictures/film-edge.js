@@ -1,4 +1,5 @@
 import { svg } from "../lib/dom.js";
+import { tenths } from "./tenths.js";
 
 const EDGE = 156;
 const GROUND = 104;
@@ -24,8 +25,8 @@ export function drawFilmEdge({ skin, corner, marks, width, isSpilling, title }) 
   const highest = Math.max(...marks.map((mark) => mark.depth), ...skin.map(([, up]) => up));
   const scale = Math.min((EDGE - 12) / (width || WIDEST), TALLEST / highest);
   const left = width ? EDGE - width * scale : 0;
-  const x = (inward) => round(EDGE - inward * scale);
-  const y = (up) => round(GROUND - up * scale);
+  const x = (inward) => tenths(EDGE - inward * scale);
+  const y = (up) => tenths(GROUND - up * scale);
   const spill = spillPath(corner, x(skin[0][0]), y(skin[0][1]));
   return svg(
     "svg",
@@ -51,20 +52,20 @@ function filmPath(skin, x, y, left, width) {
 
 /** The other half of a bead over a narrow stroke, from its middle to the far edge. */
 function mirrored(skin, x, y, left) {
-  const far = [...skin].reverse().map(([inward, up]) => `${round(left + EDGE - x(inward))} ${y(up)}`);
+  const far = [...skin].reverse().map(([inward, up]) => `${tenths(left + EDGE - x(inward))} ${y(up)}`);
   return `L${far.join("L")}V${GROUND + 4}`;
 }
 
 function panelPath({ kind, angle, radius }, scale, left, width) {
   const end = GROUND + THICK;
-  const far = width ? round(left) : -4;
+  const far = width ? tenths(left) : -4;
   if (kind === "rounded") {
-    const r = Math.min(round(radius * scale), THICK - 4, EDGE);
+    const r = Math.min(tenths(radius * scale), THICK - 4, EDGE);
     return `M${far} ${GROUND}H${EDGE - r}a${r} ${r} 0 0 1 ${r} ${r}V${end}H${far}z`;
   }
   if (kind === "chamfered") return `M${far} ${GROUND}H${EDGE}l20 20V${end}H${far}z`;
   const side = kind === "raised" ? 0 : sideOf(angle);
-  return `M${far} ${GROUND}H${EDGE}L${EDGE + side} ${end}H${width ? round(left - side) : far}z`;
+  return `M${far} ${GROUND}H${EDGE}L${EDGE + side} ${end}H${width ? tenths(left - side) : far}z`;
 }
 
 /** What runs over goes down the panel's side. */
@@ -73,7 +74,7 @@ function spillPath({ kind, angle }, fromX, fromY) {
   if (kind === "chamfered") return `M${fromX - 2} ${fromY - 5}L${EDGE + 23} ${GROUND + 19}V${down}`;
   if (kind === "raised") return `M${fromX - 2} ${fromY - 4}H${EDGE + TAPE + 3}V${down}`;
   const lean = kind === "rounded" ? 0 : sideOf(angle);
-  return `M${fromX - 2} ${fromY - 5}L${EDGE + 3} ${Math.max(fromY, GROUND)}L${EDGE + 3 + round(lean * 0.8)} ${down}`;
+  return `M${fromX - 2} ${fromY - 5}L${EDGE + 3} ${Math.max(fromY, GROUND)}L${EDGE + 3 + tenths(lean * 0.8)} ${down}`;
 }
 
 /** The tape along a raised edge, down from its top. */
@@ -83,7 +84,7 @@ function tapePath(top) {
 
 /** How far a panel's side leans out over its thickness. */
 function sideOf(angle) {
-  return Math.max(-40, Math.min(40, round(-THICK / Math.tan(angle))));
+  return Math.max(-40, Math.min(40, tenths(-THICK / Math.tan(angle))));
 }
 
 function glossPath(skin, x, y, left) {
@@ -109,11 +110,7 @@ function drawMark({ kind, at, label, says }, left) {
   return svg(
     "g",
     { class: `section__mark section__mark--${kind}` },
-    svg("path", { d: `M${round(left) + 4} ${at}H${EDGE + 14}L${EDGE + 24} ${label}h4` }),
+    svg("path", { d: `M${tenths(left) + 4} ${at}H${EDGE + 14}L${EDGE + 24} ${label}h4` }),
     svg("text", { class: "section__says", x: EDGE + 32, y: label + 4.5 }, says),
   );
-}
-
-function round(value) {
-  return Math.round(value * 10) / 10;
 }

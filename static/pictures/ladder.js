@@ -1,4 +1,5 @@
 import { svg } from "../lib/dom.js";
+import { tenths } from "./tenths.js";
 
 const LEFT = 8;
 const RIGHT = 270;
@@ -11,7 +12,7 @@ const BASE = 58;
  */
 export function drawLadder({ start, limit, title }) {
   const step = (RIGHT - LEFT) / limit;
-  const at = (drops) => Math.round((LEFT + drops * step) * 10) / 10;
+  const at = (drops) => tenths(LEFT + drops * step);
   const each = Math.max(1, Math.ceil(limit / 60));
   let rungs = "";
   for (let drop = each; drop < limit; drop += each) rungs += `M${at(drop)} ${BASE}v${drop % (each * 5) ? -10 : -18}`;

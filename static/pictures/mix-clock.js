@@ -1,16 +1,9 @@
 // The mix clock's bar: the time gone by as resin that runs to its edge, and marks where to scrape.
+import { svg } from "../lib/dom.js";
 
-const NAMESPACE = "http://www.w3.org/2000/svg";
 const WIDTH = 328;
 const BAR = { top: 26, height: 30 };
 const EDGE = 16;
-
-function drawn(name, attributes, ...children) {
-  const element = document.createElementNS(NAMESPACE, name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
-  element.append(...children);
-  return element;
-}
 
 /** The outline of the bar filled up to x: round where it begins, and at x the edge of a film. */
 function filled(x) {
@@ -33,13 +26,13 @@ export function mixClock({ marks }) {
   const { top, height } = BAR;
   const labels = marks.filter((mark) => mark.words).map(({ share, words }) => {
     const x = share * WIDTH;
-    return drawn("g", {},
-      drawn("text", { x, y: top - 10, "text-anchor": "middle", class: "mix-clock__words" }, words),
-      drawn("line", { x1: x, x2: x, y1: top - 6, y2: top + height + 6, class: "mix-clock__line" }));
+    return svg("g", {},
+      svg("text", { x, y: top - 10, "text-anchor": "middle", class: "mix-clock__words" }, words),
+      svg("line", { x1: x, x2: x, y1: top - 6, y2: top + height + 6, class: "mix-clock__line" }));
   });
-  return drawn("svg", { viewBox: `0 0 ${WIDTH} 64`, "aria-hidden": "true", focusable: "false" },
-    drawn("path", { d: filled(WIDTH), class: "mix-clock__whole" }),
-    drawn("path", { d: filled(0), class: "mix-clock__gone" }),
+  return svg("svg", { viewBox: `0 0 ${WIDTH} 64`, "aria-hidden": "true", focusable: "false" },
+    svg("path", { d: filled(WIDTH), class: "mix-clock__whole" }),
+    svg("path", { d: filled(0), class: "mix-clock__gone" }),
     ...labels);
 }
 

@@ -1,4 +1,5 @@
 import { svg } from "../lib/dom.js";
+import { tenths } from "./tenths.js";
 
 const LEFT = 10;
 const RIGHT = 310;
@@ -70,7 +71,7 @@ function dayStrip(start, later, recoat) {
 }
 
 function place(seconds, span) {
-  return Math.round((LEFT + (Math.min(seconds, span) / span) * (RIGHT - LEFT)) * 10) / 10;
+  return tenths(LEFT + (Math.min(seconds, span) / span) * (RIGHT - LEFT));
 }
 
 function bar(from, to, y) {

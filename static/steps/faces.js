@@ -4,6 +4,7 @@ import { addRow, copyRow, edit, removeRow, rowOf, state, typedIn, undo } from ".
 import { element, part, redraw } from "../lib/dom.js";
 import { drawFace, drawThumb, extentOf, tickOf } from "../pictures/face.js";
 import { joinFields } from "../lib/fields.js";
+import { counted } from "../lib/moments.js";
 import { jumpTo } from "./jump.js";
 import { hideToast, showUndo } from "./toast.js";
 
@@ -162,8 +163,4 @@ function drawDepths(node, row) {
     const depth = readQuantity(chip.dataset.depth, inputs.depth.kind, unit).value;
     chip.setAttribute("aria-pressed", String(value !== null && Math.abs(depth - value) < 1e-9));
   }
-}
-
-function counted(count, word) {
-  return `${count} ${word}${count === 1 ? "" : "s"}`;
 }

@@ -1,6 +1,6 @@
 import { inputs, labels, nodes, units } from "../printed.js";
 import { called, capital, inSentence, rounded } from "../sheet/quantities.js";
-import { because, calculate, findRow, rowTitle } from "../sheet/sheet.js";
+import { above, because, calculate, findRow, rowTitle } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { helps, origins, workings } from "../workings.js";
 import { buttonOf, element, icon, part, setText } from "../lib/dom.js";
@@ -124,7 +124,7 @@ function originOf(row, name, cell, node) {
   }
   if (node.kind === "choice") {
     const [steps, choice] = node.asks[0];
-    return [element("p", {}, `As chosen: ${textOf(rowUp(row, steps), choice).toLowerCase()}.`)];
+    return [element("p", {}, `As chosen: ${textOf(above(row, steps), choice).toLowerCase()}.`)];
   }
   if (node.kind !== "input") return [];
   const before = isFrozen ? ", before this cup began" : "";
@@ -143,7 +143,7 @@ function originOf(row, name, cell, node) {
 
 /** A step with the figures put in; where the formula counts from absolute zero or in radians, so does it. */
 function stepWith(step, row, node, working) {
-  const places = new Map(node.asks.map(([steps, asked]) => [asked, rowUp(row, steps)]));
+  const places = new Map(node.asks.map(([steps, asked]) => [asked, above(row, steps)]));
   const valueOf = (asked) => (places.has(asked) ? countedAs(working, places.get(asked), asked) : null);
   const isLast = !step.name && !row.cells[node.name].blank;
   const results = [countedAs(working, row, node.name), textOf(row, node.name)];
@@ -194,14 +194,8 @@ function askedBy(row, node, cell) {
   if (node.kind === "input" && cell.origin !== "fallback") return [];
   const isAsked = (name) => node.kind !== "choice" || name === cell.winner || name === node.asks[0][1];
   return node.asks
-    .map(([steps, name]) => ({ at: rowUp(row, steps), name, isWinner: isPick && name === cell.winner }))
+    .map(([steps, name]) => ({ at: above(row, steps), name, isWinner: isPick && name === cell.winner }))
     .filter(({ at, name }) => at.cells[name] && isAsked(name));
-}
-
-function rowUp(row, steps) {
-  let found = row;
-  for (let step = 0; step < steps; step += 1) found = found.parent;
-  return found;
 }
 
 function jumpButton(rowId, name, says) {
