@@ -155,7 +155,7 @@ function pictureOf(values, { early, late, gel, heatClass }, by, unit) {
     says: place ? show(bounds[place - 1], "temperature", unit) : "",
   }));
   const most = bounds[2] + (bounds[2] - bounds[1]) * 0.7;
-  const title = `A cup left standing gets ${CLASSES[heatClass]}; it thickens within the grey band`;
+  const title = `A cup left standing gets ${CLASSES[heatClass]}; it thickens within the gray band`;
   return { early, late, gel, isLateUnknown: values.cup_mass < values.small_cup_mass, classes, most, by, title };
 }
 
