@@ -37,9 +37,8 @@ def staying(phones: Phones) -> Found:
         wakes = page.evaluate("() => marks.wakes") / IDLE_SECONDS
         page.evaluate(MAKE_JOBS, JOBS)
         expect(page.get_by_role("textbox", name="Name of the job")).to_have_value(f"Job {JOBS - 1}")
-        jobs = page.evaluate(COUNT_JOBS)
-        if jobs != JOBS:
-            raise RuntimeError(f"the phone keeps {jobs} jobs, where {JOBS} were made")
+        # The disk may lag behind on a loaded machine, but no job is ever left out.
+        page.wait_for_function(f"async () => await ({COUNT_JOBS})() === {JOBS}")
         session = context.new_cdp_session(page)
         session.send("HeapProfiler.collectGarbage")
         heap = session.send("Runtime.getHeapUsage")["usedSize"]
