@@ -88,7 +88,9 @@ def test_an_entry_says_purpose_level_unit_inputs_formula_example_and_source(book
 
 def test_a_check_says_its_sentence_and_what_it_stands_beside(book):
     entry = book.turn_to("dew_margin_small")
-    expect(entry).to_contain_text("less than 3 K (5 °F) above the dew point")
+    expect(entry).to_contain_text(
+        "The dew margin is [dew margin], less than [least margin over the dew point]"
+    )
     expect(entry).to_contain_text("Stands beside: Dew margin")
     expect(entry.locator(".entry__unit")).to_have_text("caution")
 

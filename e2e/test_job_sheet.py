@@ -204,6 +204,19 @@ def test_a_room_too_hot_to_pour_stops_the_job_with_a_sentence(sheet):
     sheet.expect_figure("mix_volume", "—")
 
 
+def test_a_stop_names_the_fields_by_their_labels_and_folds_what_would_do_below(sheet):
+    sheet.type_over_the_example("12", "12")
+    resin = sheet.unfold("Resin and room")
+    sheet.type_in("Air temperature", "120 degF")
+    stop = resin.locator(".check--stop").filter(has_text="no time to pour").locator("visible=true").first
+    way = stop.get_by_text("Cool the parts: the resin temperature is 120 °F.")
+    expect(way).to_be_hidden()
+    stop.get_by_text("What would do").click()
+    expect(way).to_be_visible()
+    sheet.type_in("Resin temperature", "130 degF")
+    expect(stop.get_by_text("Cool the parts: the resin temperature is 130 °F.")).to_be_visible()
+
+
 def test_units_change_what_is_read_and_leave_what_was_typed(sheet, menu):
     sheet.type_over_the_example("12 in", "12 in", "1/16 in")
     menu.open().choose("fl oz")

@@ -5,6 +5,7 @@ import { part, setText } from "./lib/dom.js";
 import { page, putTogether, showJobSheet } from "./steps/job-sheet.js";
 
 const LATER = [
+  () => import("./steps/findings.js"),
   () => import("./steps/faces.js"),
   () => import("./steps/cups.js"),
   () => import("./steps/tint.js"),

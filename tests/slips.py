@@ -16,8 +16,9 @@ ATTRIBUTE = re.compile(r'\s([a-z-]+)(?:="([^"]*)")?')
 
 # What a template hands to a macro: names of cells, fields of inputs, and sections.
 HANDED = re.compile(
-    r'part\.(?:figure|because|checks)\("([^"*]+)"|(?:part\.fact|slowest_fact)\("[^"]*", "([^"]+)"'
-    r'|slowest\("([^"]+)"|\bfields\.(\w+)|part\.groups\("([^"]+)"|fields_in\("([^"]+)"'
+    r'part\.(?:figure|because|checks)\("([^"*]+)"'
+    r'|(?:part\.fact|slowest_fact)\((?:"[^"]*"|called\("[^"]*"\)), "([^"]+)"'
+    r'|slowest\("([^"]+)"|\bfields\.(\w+)|\bcalled\("([^"]+)"\)|part\.groups\("([^"]+)"|fields_in\("([^"]+)"'
 )
 
 

@@ -11,7 +11,7 @@ from tests.random_jobs import random_job, random_text
 from tests.running import drawn
 from webapp.inputs.table import INPUTS
 from webapp.job.demo import EXAMPLE_JOB
-from webapp.sheet.reasons import because
+from webapp.sheet.reasons import because, sentence, ways_out
 from webapp.sheet.runner import calculate
 from webapp.sheet.wiring import load_sheet
 
@@ -22,21 +22,27 @@ AT_LEAST = 50 if JOBS == 2000 else 1
 EDITED = drawn(150)
 
 IN_JAVASCRIPT = """async (jobs) => {
-  const { calculate, everyRow, because } = await import(new URL("sheet/sheet.js", window.modules));
+  const { calculate, everyRow } = await import(new URL("sheet/sheet.js", window.modules));
+  const { because, saysOf, waysOut } = await import(new URL("sheet/reasons.js", window.modules));
   const why = (blank) => [blank.kind, blank.name, blank.row.id, because(blank)].join("|");
+  const said = (check) => {
+    if (check.blank) return [why(check.blank)];
+    return check.state === "wrong" ? [saysOf(check), ...waysOut(check)] : [];
+  };
   return jobs.map((job) => [...everyRow(calculate(job))].map((row) => ({
     row: `${row.level} ${row.id}`,
     names: Object.keys(row.cells).join(" "),
     values: Object.values(row.cells).map((cell) => (cell.blank ? null : cell.value)),
     blanks: Object.values(row.cells).filter((cell) => cell.blank).map((cell) => why(cell.blank)),
     winners: Object.values(row.cells).map((cell) => cell.winner).join(" "),
-    checks: row.checks.map((check) => `${check.name} ${check.state} ${check.blank ? why(check.blank) : ""}`),
+    checks: row.checks.map((check) => [check.name, check.state, ...said(check)].join(" ")),
   })));
 }"""
 
 
 AFTER_EDITS = """async ([cases, reads]) => {
-  const { calculate, everyRow, because } = await import(new URL("sheet/sheet.js", window.modules));
+  const { calculate, everyRow } = await import(new URL("sheet/sheet.js", window.modules));
+  const { because } = await import(new URL("sheet/reasons.js", window.modules));
   const { openJob, rowOf } = await import(new URL("keeping/store.js", window.modules));
   const { refill, settle } = await import(new URL("sheet/refill.js", window.modules));
   const { inputs } = await import(new URL("printed.js", window.modules));
@@ -134,10 +140,17 @@ def _row(row):
         "values": [None if cell.blank else cell.value for cell in cells.values()],
         "blanks": [_why(cell.blank) for cell in cells.values() if cell.blank],
         "winners": " ".join(cell.winner for cell in cells.values()),
-        "checks": [
-            f"{check.name} {check.state} {_why(check.blank) if check.blank else ''}" for check in row.checks
-        ],
+        "checks": [" ".join((check.name, check.state, *_said(check, row))) for check in row.checks],
     }
+
+
+def _said(check, row):
+    if check.blank:
+        return [_why(check.blank)]
+    if check.state == "right":
+        return []
+    record = load_sheet().book.checks[check.name]
+    return [sentence(record.says, row), *ways_out(record, row)]
 
 
 def _why(blank):

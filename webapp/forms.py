@@ -191,7 +191,9 @@ def _field_of(row: Input) -> Any:
 def placeholder_of(row: Input) -> str:
     """Return what a blank field stands for: its default, or the name of the input that takes its place."""
     if row.fallback_input:
-        return f"as {in_sentence(row.fallback_input)}"
+        words, own = in_sentence(row.fallback_input).split(), in_sentence(row.name).split()
+        # "as air" is enough where both are temperatures; a field is narrow.
+        return " ".join(["as", *(words[:-1] if words[1:] and words[-1] == own[-1] else words)])
     return row.default or ""
 
 

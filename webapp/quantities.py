@@ -58,6 +58,9 @@ JOB_UNITS = {"length": ("in", "mm", "cm"), "volume": ("mL", "fl oz"), "temperatu
 HALF_UP = 1 + 1e-12
 
 LONGEST = 40
+# Past these, a figure is not read but passed over: nobody measures it.
+MOST_SHOWN = 10**15
+MOST_DAYS = 10_000
 # The faces of a job share most of what is typed.
 READINGS_KEPT = 4096
 NUMBER = re.compile(
@@ -186,6 +189,8 @@ def show(value: float, kind: str, unit: str) -> str:
 def rounded(value: float, places: int | None = None) -> str:
     """Round half away from nought to three figures that matter, or to places; no zeros at the end."""
     size = abs(value)
+    if size >= MOST_SHOWN:
+        return f"{'under -' if value < 0 else 'over '}{MOST_SHOWN}"
     if places is None:
         places = next((n for n, floor in enumerate((100, 10, 1, 0.1, 0.01, 0.001)) if size >= floor), 6)
     exact = Decimal(value * HALF_UP).quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
@@ -205,6 +210,8 @@ def show_duration(seconds: float) -> str:
         return f"{sign}{rounded(size, 1 if size >= 1 else 2)} s"
     if size < 600:
         return sign + _two(int(Decimal(size).quantize(Decimal(1), ROUND_HALF_UP)), 60, "min", "s")
+    if size >= MOST_DAYS * 86400:
+        return f"{'under -' if seconds < 0 else 'over '}{MOST_DAYS} d"
     minutes = int(Decimal(size / 60).quantize(Decimal(1), ROUND_HALF_UP))
     if minutes < 48 * 60:
         return sign + _two(minutes, 60, "h", "min")

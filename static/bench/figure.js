@@ -2,7 +2,8 @@
 import { figureButton } from "../lib/dom.js";
 import { labels } from "../printed.js";
 import { called, showParts, unitShown } from "../sheet/quantities.js";
-import { because, rowAt } from "../sheet/sheet.js";
+import { because } from "../sheet/reasons.js";
+import { rowAt } from "../sheet/sheet.js";
 
 /**
  * A cup on the screen: the cup, its colour, the sheet of its frozen plan, and whether that plan is the job as it is.

@@ -1,7 +1,8 @@
 // Make ready: a line to tap for each thing that must be so, and a reason where a stop check is not right.
 import { clone, part, setAttribute, setHidden } from "../lib/dom.js";
 import { dayAndTime } from "../lib/moments.js";
-import { because, everyRow } from "../sheet/sheet.js";
+import { saysOf } from "../sheet/reasons.js";
+import { everyRow } from "../sheet/sheet.js";
 import { cupsOf, tapped } from "../clocks/cup-record.js";
 import { allCups } from "../clocks/turns.js";
 import { allStages, clocksOf, cupTitle } from "../clocks/clocks.js";
@@ -98,7 +99,7 @@ function holdsOf(context) {
   const stops = checksOf(context.root).filter((check) => check.severity === "stop" && check.state !== "right");
   const said = stops.map((check) => ({
     kind: check.state === "wrong" ? "stop" : "caution",
-    says: check.state === "wrong" ? check.says : `Not checked: ${because(check.blank)}`,
+    says: saysOf(check),
   }));
   const once = said.filter((hold, index) => said.findIndex((each) => each.says === hold.says) === index);
   return [...once, ...coatBelow(context)];

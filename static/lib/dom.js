@@ -106,13 +106,6 @@ export function setValue(input, value) {
   if (input.value !== value && document.activeElement !== input) input.value = value;
 }
 
-/** Show a check that is wrong: its sign, its ground and its sentence. */
-export function showCheck(node, severity, says) {
-  setAttribute(node, "class", `check check--${severity}`);
-  setAttribute(node.querySelector("use"), "href", `#mark-${severity}`);
-  setText(node.lastElementChild, says);
-}
-
 /** Mark the one of some radios that is chosen. */
 export function choose(radios, value) {
   for (const radio of radios) {

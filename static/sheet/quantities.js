@@ -4,6 +4,9 @@ import { grammar, inputs, labels, units } from "../printed.js";
 const NUMBER = /^(?:(?:(\d+)(?: +|-))?(\d+)\/(\d+)|(\d+(?:[.,]\d+)*|[.,]\d+))/;
 const THOUSANDS = /^[1-9]\d{0,2}(?:,\d{3})+$/;
 const LONGEST = 40;
+// Past these, a figure is not read but passed over: nobody measures it.
+const MOST_SHOWN = 1e15;
+const MOST_DAYS = 10000;
 const HALF_UP = 1 + 1e-12;
 
 /** A sentence about what was typed; it is caught in this module and stands beside the field. */
@@ -203,7 +206,11 @@ export function called(name) {
 
 /** What a name is called inside a sentence: a part's letter and an abbreviation keep their capitals. */
 export function inSentence(name) {
-  const words = called(name);
+  return uncapitalized(called(name));
+}
+
+/** Words as they stand inside a sentence. */
+export function uncapitalized(words) {
   return /^.\p{Ll}/u.test(words) ? words[0].toLowerCase() + words.slice(1) : words;
 }
 
@@ -215,6 +222,7 @@ export function capital(words) {
 /** Round half away from nought to three figures that matter, or to places; no zeros at the end. */
 export function rounded(value, places) {
   const size = Math.abs(value);
+  if (size >= MOST_SHOWN) return `${value < 0 ? "under -" : "over "}${MOST_SHOWN}`;
   const floors = [100, 10, 1, 0.1, 0.01, 0.001];
   const found = floors.findIndex((floor) => size >= floor);
   const text = (value * HALF_UP).toFixed(places ?? (found < 0 ? 6 : found));
@@ -253,6 +261,7 @@ function showDuration(seconds) {
   const size = Math.abs(seconds);
   if (size < 9.5) return `${sign}${rounded(size, size >= 1 ? 1 : 2)} s`;
   if (size < 600) return sign + two(Math.floor(size + 0.5), 60, "min", "s");
+  if (size >= MOST_DAYS * 86400) return `${seconds < 0 ? "under -" : "over "}${MOST_DAYS} d`;
   const minutes = Math.floor(size / 60 + 0.5);
   if (minutes < 48 * 60) return sign + two(minutes, 60, "h", "min");
   return sign + two(Math.floor(size / 3600 + 0.5), 24, "d", "h");

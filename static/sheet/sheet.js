@@ -1,7 +1,7 @@
 // The rows of a job and their cells: the generic runner that webapp/sheet/runner.py is the twin of.
 // A blank argument leaves a cell blank; every blank cell knows why. Nothing here knows a formula by name.
 import { checks, formulas, inputs, levels, nodes, ranges, constants } from "../printed.js";
-import { called, capital, readChoice, readInput } from "./quantities.js";
+import { readChoice, readInput } from "./quantities.js";
 
 const isBlank = (typed) => typed === undefined || typed === null || (typeof typed === "string" && !typed.trim());
 const ofEach = (give) => Object.fromEntries(Object.keys(levels).map((level) => [level, give(level)]));
@@ -46,6 +46,7 @@ class Row {
 /** Return the job's rows with every cell filled or blank with its reason. */
 export function calculate(job) {
   const root = rowsOf(job);
+  root.units = job.units;
   const byLevel = Object.fromEntries(Object.keys(levels).map((level) => [level, []]));
   for (const row of everyRow(root)) byLevel[row.level].push(row);
   for (const node of nodes) for (const row of byLevel[node.level]) fill(node, row, job.units);
@@ -228,7 +229,7 @@ function formulaOf(node, row) {
 }
 
 function checkOf(node, row) {
-  const { severity, beside, says } = checks[node.name];
+  const { severity, beside } = checks[node.name];
   const cells = asked(node, row);
   let blank = cells.find((cell) => cell.blank)?.blank ?? null;
   let state = "unchecked";
@@ -237,7 +238,7 @@ function checkOf(node, row) {
     if (wrong === signalled) blank = { kind: "arithmetic", name: node.name, row, says: "" };
     else state = wrong ? "wrong" : "right";
   }
-  return { name: node.name, state, blank, severity, beside, says };
+  return { name: node.name, state, row, blank, severity, beside };
 }
 
 function choiceOf(node, row) {
@@ -277,26 +278,4 @@ function gatherOf(node, row) {
   const values = cells.map((cell) => cell.value);
   if (node.kind === "total") return full(values.reduce((sum, value) => sum + value, 0), "total");
   return full(node.kind === "most" ? Math.max(...values) : Math.min(...values), node.kind);
-}
-
-const SECTIONS = { room: " in the room", card: " on the resin card", bench: " on the bench" };
-
-/** Name a row as a person would: "face Ground", "color 2", "cut-out 1 of face Ground". */
-export function rowTitle(row) {
-  if (row.level === "job") return "the job";
-  if (row.level === "cup") return `the cups of ${rowTitle(row.parent)}`;
-  const word = levels[row.level].word;
-  const isSaid = row.name.toLowerCase().startsWith(word);
-  const title = isSaid ? row.name : `${word} ${row.name || row.position}`;
-  return row.level === "opening" ? `${title} of ${rowTitle(row.parent)}` : title;
-}
-
-/** The sentence that says why a cell is blank. */
-export function because(blank) {
-  const { kind, name, row, says } = blank;
-  if (kind === "refused" || kind === "range") return says;
-  if (kind === "empty") return `${capital(rowTitle(row))} has ${levels[name].empty}.`;
-  const place = row.level === "job" ? SECTIONS[inputs[name]?.section] ?? "" : `, ${rowTitle(row)}`;
-  if (kind === "missing") return `${called(name)} is missing${place}.`;
-  return `${called(name)} cannot be worked out from these figures${place}.`;
 }

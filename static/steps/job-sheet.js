@@ -10,8 +10,9 @@ const FIRST_STEPS = ["resin", "faces"];
 
 /**
  * The page, for what joins it after its first screen: `say` holds words by name, `draw` pictures, `acts` what a
- * button does, `after` what follows each paint, `clock` the time of day so many seconds from now. `editing` is the
- * id of the face that is open, `isPrinting` paints what is folded too, `isWhole` brings in what has not been opened.
+ * button does, `after` what follows each paint, `clock` the time of day so many seconds from now, `findings` what
+ * there is to say beside figures. `editing` is the id of the face that is open, `isPrinting` paints what is folded too,
+ * `isWhole` brings in what has not been opened.
  */
 export const page = {
   say: {
@@ -28,6 +29,7 @@ export const page = {
     },
   },
   clock: () => BLANK,
+  findings: null,
   after: [settle],
   top: () => state.sheet,
   editing: null,

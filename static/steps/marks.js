@@ -2,7 +2,7 @@
 // How a mark is called is told in lib/binder.js. `data-level` beside a mark names a row above, or a colour's cup.
 import { inputs, labels } from "../printed.js";
 import { called, rounded, showParts, unitBehind, unitShown } from "../sheet/quantities.js";
-import { because, rowAt, shownChecks } from "../sheet/sheet.js";
+import { rowAt } from "../sheet/sheet.js";
 import { state, typedIn } from "../keeping/store.js";
 import * as dom from "../lib/dom.js";
 
@@ -80,25 +80,14 @@ function cell(node, id, { page }) {
 }
 
 /** because="CELL": a button that says why the cell is blank, while it is. */
-function whyBlank(node) {
-  return (row) => {
-    const blank = rowAt(row, node.dataset.level).cells[node.dataset.because]?.blank;
-    dom.setHidden(node, !blank);
-    if (blank) tieToBlank(node, blank, because(blank));
-  };
+function whyBlank(node, id, { page }) {
+  return (row) => page.findings?.whyBlank(node, rowAt(row, node.dataset.level));
 }
 
 /** checks="CELL ..." or "*": what is wrong beside these cells, or all that is wrong in the row. */
-function checks(node) {
+function checks(node, id, { page }) {
   const blocks = new Map();
-  const cells = node.dataset.checks.split(" ");
-  return (row) => {
-    const shown = shownChecks(rowAt(row, node.dataset.level), cells);
-    dom.keepInStep(node, shown.map(({ name, state: at }) => `${at}-${name}`), blocks, (key) => ({
-      node: dom.clone(key.startsWith("wrong") ? "check" : "unchecked"),
-    }));
-    shown.forEach((check, place) => paintCheck(node.children[place], check));
-  };
+  return (row) => page.findings?.checks(node, rowAt(row, node.dataset.level), blocks);
 }
 
 /** field="INPUT": a text field with its label, help and note. */
@@ -202,19 +191,6 @@ function editor(node, id, binder) {
     }
     if (block) binder.paint(block, row);
   };
-}
-
-function paintCheck(node, { state: at, severity, says, blank }) {
-  if (at === "wrong") return dom.showCheck(node, severity, says);
-  const reason = because(blank);
-  return tieToBlank(node.querySelector("button"), blank, `Not checked: ${reason[0].toLowerCase()}${reason.slice(1)}`);
-}
-
-/** A button that says why a figure is blank leads to what is missing. */
-function tieToBlank(button, { row, name }, says) {
-  dom.setText(button.lastElementChild, says);
-  dom.setAttribute(button, "data-row", row.id);
-  dom.setAttribute(button, "data-name", name);
 }
 
 /** Only one of a step's two faces is painted, the answer or the body; in print both are. */

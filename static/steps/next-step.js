@@ -1,6 +1,6 @@
 import { inputs, stages } from "../printed.js";
 import { inSentence } from "../sheet/quantities.js";
-import { rowTitle } from "../sheet/sheet.js";
+import { rowTitle } from "../sheet/reasons.js";
 import { rowOf, state } from "../keeping/store.js";
 import { part, setAttribute, setHidden, setText } from "../lib/dom.js";
 import { stageOf } from "../clocks/cup-record.js";

@@ -1,6 +1,7 @@
 // One entry of the formula book: a formula, a check or a constant, with all that is known of it.
 import { checks, inputs, ranges } from "../printed.js";
 import { called } from "../sheet/quantities.js";
+import { sentence } from "../sheet/reasons.js";
 import { origins, workings } from "../workings.js";
 import { element } from "../lib/dom.js";
 import { mathOf } from "../lib/math.js";
@@ -19,7 +20,7 @@ const ONE_MOMENT = "one moment of a cup’s heat, or one point of a bead";
 /** All words of an entry that a search looks through, in lower case. */
 export function entryWords(name) {
   const { summary = "", source, unit = "", example = "", inputs: asked = {} } = workings[name] || origins[name];
-  const says = checks[name]?.says ?? "";
+  const says = checks[name] ? sentence([checks[name].says, ...waysOf(name)].join(" ")) : "";
   const words = [called(name), ...Object.keys(asked).map(called), summary, says, source, unit, example];
   return words.join(" ").toLowerCase();
 }
@@ -45,16 +46,19 @@ function formulaBody(name, entries) {
   return [
     check && element("p", {}, summary),
     check && line("Stands beside", called(check.beside)),
+    ...waysOf(name).map((way) => line("Would do", sentence(way))),
     element("p", { class: "entry__line" }, `For ${forWhat}${check ? "" : `, in ${unit}`}.`),
     ...steps.map((step) => stepOf(step, () => null)),
     mathOf(steps),
     ...rulesOf(rules),
     inputList(asked, entries),
-    ranges[name] && line("Blank outside its range", ranges[name]),
+    ranges[name] && line("Blank outside its range", sentence(ranges[name])),
     example && sourceLine("Example", example),
     source && sourceLine("Source", source),
   ].filter(Boolean);
 }
+
+const waysOf = (name) => checks[name]?.would_do ?? [];
 
 function levelInWords(word) {
   if (word === "job") return "the job";

@@ -1,5 +1,6 @@
 import { checks } from "../printed.js";
 import { called } from "../sheet/quantities.js";
+import { sentence } from "../sheet/reasons.js";
 import { origins, steps as titles, workings } from "../workings.js";
 import { clone, part, setHidden, setText } from "../lib/dom.js";
 import { entryBody, entryWords } from "./book-entry.js";
@@ -60,7 +61,7 @@ function entryNode(name) {
   title.textContent = called(name);
   unit.textContent = checks[name] ? checks[name].severity : unitSays;
   if (checks[name]) unit.classList.add(`entry__unit--${checks[name].severity}`);
-  what.textContent = checks[name] ? checks[name].says : summary;
+  what.textContent = checks[name] ? sentence(checks[name].says) : summary;
   return node;
 }
 

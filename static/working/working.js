@@ -1,6 +1,7 @@
 import { inputs, labels, nodes, units } from "../printed.js";
 import { called, capital, inSentence, rounded } from "../sheet/quantities.js";
-import { above, because, calculate, findRow, rowTitle } from "../sheet/sheet.js";
+import { because, rowTitle } from "../sheet/reasons.js";
+import { above, calculate, findRow } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { helps, origins, workings } from "../workings.js";
 import { buttonOf, element, icon, part, setText } from "../lib/dom.js";

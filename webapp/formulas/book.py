@@ -4,7 +4,7 @@ import importlib
 import inspect
 import pkgutil
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Annotated, Any, TypeVar, get_args, get_origin, get_type_hints
@@ -16,6 +16,8 @@ from webapp.units import Unit
 Function = TypeVar("Function", bound=Callable[..., Any])
 
 SEVERITIES = ("note", "caution", "stop")
+# What a sentence may hold: what a name is called, and what its cell reads.
+MARK = re.compile(r"\{(label|cell):(\w+)\}")
 NOT_FORMULAS = ("book", "rules", "constants")
 
 
@@ -38,12 +40,13 @@ class Formula:
 
 @dataclass(frozen=True)
 class Check:
-    """A formula that is true when something is wrong, with the sentence that says what to do."""
+    """A formula that is true when something is wrong, with the sentence that says so, and ways out."""
 
     formula: Formula
     severity: str
     says: str
     beside: str
+    would_do: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -60,11 +63,18 @@ def formula(*, level: str | tuple[str, ...]) -> Callable[[Function], Function]:
     return _mark("formula", level=level)
 
 
-def check(*, level: str, severity: str, says: str, beside: str) -> Callable[[Function], Function]:
-    """Mark a function as a check: true when something is wrong with the figure it stands beside."""
+def check(
+    *, level: str, severity: str, says: str, beside: str, would_do: Sequence[str] = ()
+) -> Callable[[Function], Function]:
+    """Mark a function as a check: true when something is wrong with the figure it stands beside.
+
+    Its sentence, and each of the ways out in `would_do`, may hold {label:NAME} and {cell:NAME}. A way out is
+    passed over where one of its cells is blank.
+    """
     if severity not in SEVERITIES:
         raise FormulaError(f"a check's severity is one of {', '.join(SEVERITIES)}, not {severity!r}")
-    return _mark("check", level=level, severity=severity, says=says, beside=beside)
+    ways = tuple(would_do)
+    return _mark("check", level=level, severity=severity, says=says, beside=beside, would_do=ways)
 
 
 def valid_range(*, says: str) -> Callable[[Function], Function]:
@@ -72,7 +82,7 @@ def valid_range(*, says: str) -> Callable[[Function], Function]:
     return _mark("range", level=(), says=says)
 
 
-def _mark(mark: str, *, level: str | tuple[str, ...], **details: str) -> Callable[[Function], Function]:
+def _mark(mark: str, *, level: str | tuple[str, ...], **details: Any) -> Callable[[Function], Function]:
     levels = (level,) if isinstance(level, str) else tuple(level)
 
     def marked(function: Function) -> Function:
@@ -151,6 +161,7 @@ def book_of(functions: list[Callable[..., Any]]) -> Book:
             raise FormulaError(f"{row.step}.py: {row.name} is written twice, also in {(twin or row).step}.py")
         if mark == "check":
             checks[row.name] = Check(row, **details)
+            _refuse_odd_sentences(row, row, details["says"], *details["would_do"])
         elif mark == "range":
             ranges[row.name] = Range(row, row.name.removesuffix("_range"), **details)
         else:
@@ -162,10 +173,31 @@ def book_of(functions: list[Callable[..., Any]]) -> Book:
         strange = sorted(set(each.formula.parameters) - set(asker.parameters))
         if strange:
             raise FormulaError(f"{each.formula.name}: {each.of} has no parameter {', '.join(strange)}")
+        _refuse_odd_sentences(each.formula, asker, each.says)
     for row in formulas.values():
         if not row.source:
             raise FormulaError(f"{row.step}.py: {row.name} names no source")
     return Book(formulas, checks, ranges)
+
+
+def marks_in(text: str) -> list[tuple[str, str]]:
+    """Return the marks of a sentence, each a kind and a name.
+
+    >>> marks_in("{label:cup_limit} is {cell:cup_limit}.")
+    [('label', 'cup_limit'), ('cell', 'cup_limit')]
+    """
+    return [(found[1], found[2]) for found in MARK.finditer(text)]
+
+
+def _refuse_odd_sentences(row: Formula, asker: Formula, says: str, *ways: str) -> None:
+    """Refuse a mark that cannot be read, and a sentence that shows a cell which may be blank."""
+    where = f"{row.step}.py: {row.name}"
+    for text in (says, *ways):
+        if re.search("[{}]", MARK.sub("", text)):
+            raise FormulaError(f"{where}: a mark is {{label:NAME}} or {{cell:NAME}}, found {text!r}")
+    for kind, name in marks_in(says):
+        if kind == "cell" and name not in asker.parameters:
+            raise FormulaError(f"{where}: says what {name} reads, but {asker.name} does not ask for {name}")
 
 
 @cache

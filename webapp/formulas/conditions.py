@@ -96,9 +96,15 @@ def dew_margin(surface_temperature: Kelvins, dew_point: Kelvins) -> KelvinDiffer
 @check(
     level="job",
     severity="stop",
-    says="The face is at or below the dew point: water stands on it, seen or not. Warm the face or dry the "
-    "air before you mix.",
+    says="The face is at {cell:surface_temperature} and the {label:dew_point} at {cell:dew_point}: "
+    "water stands on the face, seen or not. Do not mix before the face is warmer or the air "
+    "drier.",
     beside="dew_margin",
+    would_do=(
+        "Warm the face until the {label:dew_margin} is {cell:least_dew_margin} or more.",
+        "Dry the air, or keep warm air moving over the face, without an unvented heater: it makes water.",
+        "Wait for a drier hour.",
+    ),
 )
 def below_dew_point(surface_temperature: Kelvins, dew_point: Kelvins) -> Truth:
     """True where the face is no warmer than the dew point.
@@ -112,9 +118,14 @@ def below_dew_point(surface_temperature: Kelvins, dew_point: Kelvins) -> Truth:
 @check(
     level="job",
     severity="caution",
-    says="The face is less than 3 K (5 °F) above the dew point: the film may blush, and water may stand on "
-    "the primer. Warm the face or dry the air, without an unvented heater.",
+    says="The {label:dew_margin} is {cell:dew_margin}, less than {cell:least_dew_margin}: the film may "
+    "blush, and water may stand on the primer. Warm the face or dry the air before you mix.",
     beside="dew_margin",
+    would_do=(
+        "Warm the face, without an unvented heater: it makes water.",
+        "Dry the air.",
+        "Wait for a drier hour.",
+    ),
 )
 def dew_margin_small(dew_margin: KelvinDifference, least_dew_margin: KelvinDifference) -> Truth:
     """True where the margin is less than coating guides ask for.
@@ -128,7 +139,8 @@ def dew_margin_small(dew_margin: KelvinDifference, least_dew_margin: KelvinDiffe
 @check(
     level="job",
     severity="caution",
-    says="The air is damp, over 85 %: amine hardeners may blush. Dry the air or wait.",
+    says="{label:relative_humidity} is {cell:relative_humidity}, over {cell:greatest_humidity}: amine "
+    "hardeners may blush. Dry the air or wait.",
     beside="relative_humidity",
 )
 def humidity_high(relative_humidity: Share, greatest_humidity: Share) -> Truth:

@@ -180,8 +180,14 @@ def cup_volume(colour_need: CubicCentimetres, cups: Count, cup_limit: CubicCenti
     level="colour",
     severity="stop",
     says="One cup may hold no more than stays behind on its walls, so nothing would reach the face. Take a "
-    "larger cup, or win time to pour: cool the parts, wait for a cooler hour, use a slower resin.",
+    "larger cup, or win time to pour.",
     beside="cup_limit",
+    would_do=(
+        "Take a cup with a larger {label:cup_capacity} than {cell:cup_capacity}.",
+        "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
+        "Wait for a cooler hour.",
+        "Use a slower resin.",
+    ),
 )
 def cup_too_small(cup_limit: CubicCentimetres, cup_residue: CubicCentimetres) -> Truth:
     """True where a cup may hold no more than stays behind in it.
@@ -195,9 +201,14 @@ def cup_too_small(cup_limit: CubicCentimetres, cup_residue: CubicCentimetres) ->
 @check(
     level="cup",
     severity="caution",
-    says="This cup is likely heavier than the largest batch of the card, and heavy batches overheat. Enter "
-    "both densities, so that the limit can be kept, or mix less in a cup.",
+    says="This cup, {cell:cup_volume}, is likely heavier than the {label:greatest_cup_mass} of the "
+    "card, {cell:greatest_cup_mass}, and heavy batches overheat. Mix less in a cup.",
     beside="cup_volume",
+    would_do=(
+        "Enter the {label:density_a} and the {label:density_b}: then the limit is kept.",
+        "Lower the {label:fill_share}, now {cell:fill_share}.",
+        "Take a smaller cup.",
+    ),
 )
 def cup_too_heavy(
     cup_volume: CubicCentimetres, nominal_density: GramsPerCubicCentimetre, greatest_cup_mass: Grams

@@ -20,7 +20,10 @@ def curing_temperature(surface_temperature: Kelvins, least_cure_temperature: Kel
     return max(surface_temperature, least_cure_temperature)
 
 
-@valid_range(says="The face is colder than this resin cures; a cold film can stall, so no time is given.")
+@valid_range(
+    says="The face is at {cell:surface_temperature}, under the {label:least_cure_temperature} of "
+    "{cell:least_cure_temperature}; a cold film can stall, so no time is given."
+)
 def curing_temperature_range(surface_temperature: Kelvins, least_cure_temperature: Kelvins) -> Truth:
     """A face no colder than the card's least temperature."""
     return surface_temperature >= least_cure_temperature
@@ -29,8 +32,9 @@ def curing_temperature_range(surface_temperature: Kelvins, least_cure_temperatur
 @check(
     level="job",
     severity="stop",
-    says="The face is colder than this resin cures: the film can stay soft for good. Warm the room and the "
-    "face first, and keep them warm until the film is cured.",
+    says="The face is at {cell:surface_temperature}, under the {label:least_cure_temperature} of "
+    "{cell:least_cure_temperature}: the film can stay soft for good. Warm the room and the face "
+    "first, and keep them warm until the film is cured.",
     beside="curing_temperature",
 )
 def too_cold_to_cure(surface_temperature: Kelvins, least_cure_temperature: Kelvins) -> Truth:
@@ -160,8 +164,9 @@ def top_coat_wait(
 @check(
     level="job",
     severity="caution",
-    says="In this room the recoat window closes before it opens. Check the card's figures and their "
-    "temperature.",
+    says="In this room the recoat window closes, {cell:recoat_closes} after A touches B, before it "
+    "opens. Check the {label:stated_recoat_opens}, the {label:stated_recoat_closes} and the "
+    "{label:recoat_temperature} of the card.",
     beside="recoat_closes",
 )
 def recoat_window_shut(recoat_opens: Seconds, recoat_closes: Seconds) -> Truth:

@@ -149,8 +149,14 @@ def safe_edge_depth(edge_hold_depth: Centimetres, edge_hold_share: Share) -> Cen
 @check(
     level="face",
     severity="caution",
-    says="The film may run over the edge. Pour it in more coats, tape the edge, or keep the edge sharp.",
+    says="A coat of {cell:coat_depth} may run over the edge, which is safe to {cell:safe_edge_depth}. "
+    "Pour it in more coats, or hold the edge.",
     beside="safe_edge_depth",
+    would_do=(
+        "Pour it in more coats: the {label:planned_coats} is {cell:planned_coats}.",
+        "Tape the edge, so that it stands up.",
+        "Keep the edge sharp: easing it costs depth.",
+    ),
 )
 def edge_may_spill(coat_depth: Centimetres, safe_edge_depth: Centimetres) -> Truth:
     """True where a coat is deeper than its edge safely holds.

@@ -75,10 +75,14 @@ def coat_depth(depth: Centimetres, coats_to_pour: Count) -> Centimetres:
 @check(
     level="face",
     severity="caution",
-    says="This film is deeper than one coat of this resin may be: poured at once it can overheat. Pour it "
-    "in coats no deeper than the card allows, each inside the recoat window of the one before; fill a "
-    "pocket in coats of its own.",
+    says="This film is deeper than the {label:greatest_coat_depth} of the card, "
+    "{cell:greatest_coat_depth}: poured at once it can overheat. Pour it in coats no deeper than "
+    "that.",
     beside="coats",
+    would_do=(
+        "{label:coats}: {cell:coats}, each inside the recoat window of the one before.",
+        "Fill a pocket in coats of its own.",
+    ),
 )
 def film_too_deep(
     depth: Centimetres,

@@ -79,9 +79,14 @@ def hiding_load(
 @check(
     level="colour",
     severity="caution",
-    says="Full hiding would take more tint than the card allows. Pour deeper, prime the ground in the "
-    "colour, or use a stronger tint.",
+    says="Full hiding would take {cell:hiding_load} of tint, more than the {label:tint_limit} of "
+    "{cell:tint_limit}. Do not add more; hide it another way.",
     beside="hiding_load",
+    would_do=(
+        "Pour deeper.",
+        "Prime the background in the color.",
+        "Use a stronger tint.",
+    ),
 )
 def hiding_past_limit(hiding_load: Share, tint_limit: Share) -> Truth:
     """True where full hiding needs more tint than the limit.

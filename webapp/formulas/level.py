@@ -89,7 +89,8 @@ def dry_edge_slope(coat_depth: Centimetres, span: Centimetres) -> Slope:
 @check(
     level="face",
     severity="caution",
-    says="The bench is not level enough for a film of this depth. Shim it until it is.",
+    says="The {label:bench_slope} is {cell:bench_slope}, and a film of this depth allows "
+    "{cell:allowed_slope}. Shim the bench until it is level.",
     beside="tilt_difference",
 )
 def bench_not_level(bench_slope: Slope, allowed_slope: Slope) -> Truth:
@@ -104,7 +105,8 @@ def bench_not_level(bench_slope: Slope, allowed_slope: Slope) -> Truth:
 @check(
     level="face",
     severity="caution",
-    says="On this bench the high edge of the face falls dry. Level the bench before you mix.",
+    says="The {label:bench_slope} is {cell:bench_slope}: from {cell:dry_edge_slope} the high edge of "
+    "the face falls dry. Level the bench before you mix.",
     beside="tilt_difference",
 )
 def high_edge_dry(bench_slope: Slope, dry_edge_slope: Slope) -> Truth:

@@ -137,7 +137,10 @@ def worst_ratio_deviation(
     return (reading_a + half_mark) / (reading_b - half_mark) / (reading_a / reading_b) - 1
 
 
-@valid_range(says="Part B is no more than half a mark of this cup. Use one with finer marks, or a scale.")
+@valid_range(
+    says="{label:reading_b} is {cell:reading_b}, no more than half a mark of this cup. Use one with finer "
+    "marks, or a scale."
+)
 def worst_ratio_deviation_range(reading_b: CubicCentimetres, cup_graduation: CubicCentimetres) -> Truth:
     """Part B more than half a mark."""
     return reading_b > cup_graduation / 2
@@ -161,9 +164,14 @@ def smallest_honest_part(cup_graduation: CubicCentimetres, ratio_tolerance: Shar
 @check(
     level="cup",
     severity="caution",
-    says="Half a mark out in this cup puts the ratio further out than the resin allows. Read it at eye "
-    "level, and better: measure in a cup or syringe with finer marks, weigh, or mix a larger cup.",
+    says="Half a mark out in this cup puts the ratio further out than the {label:ratio_tolerance} of "
+    "{cell:ratio_tolerance}. Read it at eye level, and better: measure more finely.",
     beside="worst_ratio_deviation",
+    would_do=(
+        "Measure in a cup or syringe with finer marks: the {label:cup_graduation} is {cell:cup_graduation}.",
+        "Weigh: A {cell:reading_a_mass}, B {cell:reading_b_mass}.",
+        "Mix a larger cup.",
+    ),
 )
 def ratio_coarse(worst_ratio_deviation: Ratio, ratio_tolerance: Share) -> Truth:
     """True where half a mark each way is more than the ratio may be out.

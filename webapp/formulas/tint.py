@@ -181,9 +181,12 @@ def no_error() -> Share:
 @check(
     level="cup",
     severity="stop",
-    says="One drop of this tint is already past the limit of this cup. Mix a larger cup, or thin the tint in "
-    "some part A first and count from that.",
+    says="One drop of this tint is already past the limit of this cup. Mix a larger cup, or thin the tint.",
     beside="tint_limit_drops",
+    would_do=(
+        "Mix a cup of more than {cell:cup_volume}.",
+        "Thin the tint in some part A first, and count drops from that.",
+    ),
 )
 def drop_past_limit(drops_past_limit: Count) -> Truth:
     """True where the first drop is past the limit.
@@ -197,9 +200,13 @@ def drop_past_limit(drops_past_limit: Count) -> Truth:
 @check(
     level="cup",
     severity="caution",
-    says="The recipe asks for more tint than this resin takes; only the limit is counted here, so the film "
-    "will hide less. Pour it deeper or in two coats, or use a stronger tint.",
+    says="The recipe asks for more tint than this resin takes; only the limit is counted here, so the "
+    "film will hide less. Do not go past the limit.",
     beside="starting_drops",
+    would_do=(
+        "Keep to the {label:tint_limit} of {cell:tint_limit}, and pour deeper or in two coats.",
+        "Use a stronger tint.",
+    ),
 )
 def recipe_past_limit(recipe_excess: Count) -> Truth:
     """True where the recipe's drops are more than the limit.
@@ -213,9 +220,14 @@ def recipe_past_limit(recipe_excess: Count) -> Truth:
 @check(
     level="cup",
     severity="note",
-    says="Whole drops miss the recipe by more than you allow in so small a cup. Mix a larger cup, thin the "
-    "tint, or weigh it.",
+    says="Whole drops miss the recipe by more than the {label:allowed_error} of {cell:allowed_error} "
+    "in so small a cup. Mix a larger cup, or measure the tint more finely.",
     beside="recipe_error",
+    would_do=(
+        "Mix a cup of {cell:smallest_tint_cup} or more.",
+        "Thin the tint in some part A first, and count drops from that.",
+        "Weigh the tint.",
+    ),
 )
 def drops_coarse(recipe_error: Share, allowed_error: Share) -> Truth:
     """True where the nearest whole drop misses the recipe by more than is allowed.

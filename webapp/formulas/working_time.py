@@ -64,9 +64,14 @@ def pour_time(usable_time: Seconds, mix_time: Seconds, tint_time: Seconds, trans
 @check(
     level="job",
     severity="stop",
-    says="This room leaves no time to pour: the resin would set in the cup. Cool the parts, wait for a "
-    "cooler hour, or use a slower resin.",
+    says="This room leaves no {label:pour_time}: mixing and tinting use up the {label:usable_time}, and "
+    "the resin would set in the cup. Win time first.",
     beside="pour_time",
+    would_do=(
+        "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
+        "Wait for a cooler hour.",
+        "Use a slower resin.",
+    ),
 )
 def no_time_to_pour(pour_time: Seconds) -> Truth:
     """True where mixing and tinting use up the time to pour.

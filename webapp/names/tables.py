@@ -8,7 +8,7 @@ from types import ModuleType
 from webapp import forms
 from webapp.bench import stages
 from webapp.formulas import book as formula_book
-from webapp.formulas.book import Book
+from webapp.formulas.book import Book, Formula, marks_in
 from webapp.inputs.table import INPUTS
 from webapp.names.asked import ANY, Asked
 from webapp.sheet import choices, report
@@ -108,6 +108,18 @@ def _checks(book: Book) -> Iterator[Asked]:
         for level in check.formula.levels:
             file = f"webapp/formulas/{check.formula.step}.py"
             yield Asked("cell in reach", check.beside, by, level, file, check.formula.line)
+            for text in (check.says, *check.would_do):
+                yield from _spoken_of(text, f"the check {name}", level, check.formula)
+    for name, outside in book.ranges.items():
+        for level in book.formulas[outside.of].levels:
+            yield from _spoken_of(outside.says, f"the range {name}", level, outside.formula)
+
+
+def _spoken_of(text: str, by: str, level: str, formula: Formula) -> Iterator[Asked]:
+    """Yield the names that a sentence speaks of."""
+    file = f"webapp/formulas/{formula.step}.py"
+    for kind, name in marks_in(text):
+        yield Asked("cell in reach", name, f"{by}, {kind} in a sentence", level, file, formula.line)
 
 
 @cache

@@ -2,9 +2,10 @@
 
 from textwrap import fill
 
-from webapp.formulas.book import Book, Formula
+from webapp.formulas.book import Book, Check, Formula
 from webapp.printer.steps import steps_in_order
 from webapp.sheet.labels import called
+from webapp.sheet.reasons import sentence
 from webapp.sheet.wiring import Sheet
 from webapp.units import Unit
 
@@ -23,12 +24,12 @@ def book_text(sheet: Sheet) -> str:
 
 
 def _step(step: str, title: str, book: Book) -> str:
-    ranges = {each.of: each.says for each in book.ranges.values()}
+    ranges = {each.of: sentence(each.says) for each in book.ranges.values()}
     formulas = [
         _formula(each, ranges.get(each.name, "")) for each in book.formulas.values() if each.step == step
     ]
     checks = [
-        f"{called(name)} (check, {each.severity}, beside {each.beside})\n{_indented(each.says)}"
+        f"{called(name)} (check, {each.severity}, beside {each.beside})\n{_indented(_said(each))}"
         for name, each in book.checks.items()
         if each.formula.step == step
     ]
@@ -45,6 +46,11 @@ def _formula(each: Formula, range_says: str) -> str:
     if range_says:
         lines.append(_indented(f"Blank outside its range: {range_says}"))
     return "\n".join([*lines, _indented(f"Source: {each.source}")])
+
+
+def _said(check: Check) -> str:
+    ways = [f"Would do: {sentence(way)}" for way in check.would_do]
+    return " ".join([sentence(check.says), *ways])
 
 
 def _symbol(unit: Unit) -> str:

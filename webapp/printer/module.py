@@ -5,6 +5,7 @@ from typing import Any
 
 from webapp.bench.stages import TAPS, stages_table
 from webapp.formulas import rules
+from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
 from webapp.job import file as jobfile
 from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB
@@ -38,10 +39,7 @@ def print_sheet(sheet: Sheet) -> str:
         "levels": levels_table(),
         "nodes": [_node(node) for node in sheet.nodes],
         "ranges": {each.of: each.says for each in sheet.book.ranges.values()},
-        "checks": {
-            name: {"severity": each.severity, "beside": each.beside, "says": each.says}
-            for name, each in sheet.book.checks.items()
-        },
+        "checks": {name: _check(each) for name, each in sheet.book.checks.items()},
         "constants": {name: {"value": each.canonical} for name, each in sheet.constants.items()},
         "inputs": {name: _input(each) for name, each in sheet.inputs.items()},
         "units": {kind: _units(kind) for kind in canonical_units() if kind != "truth"},
@@ -102,6 +100,11 @@ def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
 
 def _own_label(name: str) -> dict[str, str]:
     return {} if called(name) == from_name(name) else {"label": called(name)}
+
+
+def _check(check: Check) -> dict[str, Any]:
+    row: dict[str, Any] = {"severity": check.severity, "beside": check.beside, "says": check.says}
+    return row | ({"would_do": check.would_do} if check.would_do else {})
 
 
 def _node(node: Node) -> dict[str, Any]:

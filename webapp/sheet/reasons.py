@@ -1,9 +1,14 @@
-"""Sentences for what a sheet has to say: why a cell is blank, and how a row is named."""
+"""Sentences for why a cell is blank and what a check found; `static/sheet/reasons.js` is the twin."""
 
+import re
+
+from webapp.formulas.book import MARK, Check, marks_in
 from webapp.inputs.table import INPUTS
-from webapp.sheet.labels import called
+from webapp.quantities import show, unit_shown
+from webapp.sheet.labels import called, in_sentence, uncapitalized
 from webapp.sheet.levels import LEVELS
-from webapp.sheet.runner import Blank, Row
+from webapp.sheet.runner import Blank, Cell, Row
+from webapp.sheet.wiring import kind_of, load_sheet
 
 SECTIONS = {"room": " in the room", "card": " on the resin card", "bench": " on the bench"}
 
@@ -22,8 +27,10 @@ def row_title(row: Row) -> str:
 def because(blank: Blank) -> str:
     """Return the sentence that says why a cell is blank."""
     row = blank.row
-    if blank.kind in ("refused", "range"):
+    if blank.kind == "refused":
         return blank.says
+    if blank.kind == "range":
+        return sentence(blank.says, row)
     if blank.kind == "empty":
         title = row_title(row)
         return f"{title[:1].upper()}{title[1:]} has {LEVELS[blank.name].empty}."
@@ -32,3 +39,49 @@ def because(blank: Blank) -> str:
     if blank.kind == "missing":
         return f"{called(blank.name)} is missing{place}."
     return f"{called(blank.name)} cannot be worked out from these figures{place}."
+
+
+def sentence(text: str, row: Row | None = None) -> str:
+    """Fill a sentence's marks: what a name is called, and what its cell reads from a row in the job's units.
+
+    Without a row, or where a cell is blank, its name in brackets stands for it.
+
+    >>> sentence("{label:cup_limit} is {cell:cup_limit}, by {label:cup_diameter}.")
+    'Cup limit is [cup limit], by cup width.'
+    """
+    if "{" not in text:
+        return text
+
+    def filled(mark: re.Match[str]) -> str:
+        kind, name = mark.groups()
+        if kind == "label":
+            begins = re.search(r"(^|[.?!] )$", text[: mark.start()])
+            return called(name) if begins else in_sentence(name)
+        cell = _seen_from(row, name)
+        if row is None or cell is None or cell.value is None:
+            return f"[{in_sentence(name)}]"
+        return _read(name, cell, row)
+
+    return MARK.sub(filled, text)
+
+
+def ways_out(check: Check, row: Row) -> list[str]:
+    """Return what would do against a check, without the ways that speak of a blank cell."""
+    return [sentence(way, row) for way in check.would_do if _is_known(way, row)]
+
+
+def _is_known(text: str, row: Row) -> bool:
+    cells = [_seen_from(row, name) for kind, name in marks_in(text) if kind == "cell"]
+    return all(cell and cell.value is not None for cell in cells)
+
+
+def _seen_from(row: Row | None, name: str) -> Cell | None:
+    """Return the cell of this name on the row or the nearest above it."""
+    return next((each.cells[name] for each in row.line if name in each.cells), None) if row else None
+
+
+def _read(name: str, cell: Cell, row: Row) -> str:
+    if name in INPUTS and INPUTS[name].kind == "choice":
+        return uncapitalized(dict(INPUTS[name].options)[cell.value])
+    kind = kind_of(name, load_sheet())
+    return show(cell.value, kind, unit_shown(kind, row.line[-1].units))

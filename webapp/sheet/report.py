@@ -11,9 +11,9 @@ from webapp.inputs.table import INPUTS
 from webapp.quantities import show, unit_shown
 from webapp.sheet.labels import called, in_sentence
 from webapp.sheet.levels import LEVELS
-from webapp.sheet.reasons import because, row_title
+from webapp.sheet.reasons import because, row_title, sentence, ways_out
 from webapp.sheet.runner import Blank, Cell, CheckResult, Row, calculate
-from webapp.sheet.wiring import Sheet, load_sheet
+from webapp.sheet.wiring import Sheet, kind_of, load_sheet
 from webapp.units import canonical_units
 
 SIGNS = {"stop": "STOP", "caution": "Caution", "note": "Note"}
@@ -98,7 +98,7 @@ def _planned(source: dict[str, Any], row: Row, words: Words) -> dict[str, Any]:
         else:
             out[LEVELS[level].rows] = [_planned(each.source, each, words) for each in rows]
     out["cells"] = {name: _cell(name, cell, words) for name, cell in row.cells.items()}
-    out["checks"] = [_check(result, words) for result in row.checks]
+    out["checks"] = [_check(result, row, words) for result in row.checks]
     return out
 
 
@@ -110,28 +110,17 @@ def _cell(name: str, cell: Cell, words: Words) -> dict[str, Any]:
     return out
 
 
-def _check(result: CheckResult, words: Words) -> dict[str, Any]:
+def _check(result: CheckResult, row: Row, words: Words) -> dict[str, Any]:
     check = words.sheet.book.checks[result.name]
     return {
         "name": result.name,
         "severity": check.severity,
         "beside": check.beside,
         "state": result.state,
-        "says": check.says,
+        "says": sentence(check.says, row),
+        "would_do": ways_out(check, row) if result.state == "wrong" else [],
         "unchecked_because": words.because(result.blank),
     }
-
-
-def kind_of(name: str, sheet: Sheet) -> str:
-    """Return the kind of quantity of a cell: its own, or that of what it is chosen or gathered from."""
-    if name in sheet.inputs:
-        return sheet.inputs[name].kind
-    if name in sheet.constants:
-        return sheet.constants[name].kind
-    if name in sheet.book.formulas:
-        return sheet.book.formulas[name].unit.kind
-    node = next(each for each in sheet.nodes if each.name == name)
-    return kind_of(node.asks[1 if node.kind == "choice" else 0][1], sheet)
 
 
 def job_sheet_text(job: dict[str, Any]) -> str:
@@ -160,7 +149,8 @@ def _lines(row: Row, units: dict[str, str], sheet: Sheet) -> list[str]:
     for result in row.checks:
         check = sheet.book.checks[result.name]
         if result.state == "wrong":
-            lines.append(f"  {SIGNS[check.severity]}: {check.says}")
+            lines.append(f"  {SIGNS[check.severity]}: {sentence(check.says, row)}")
+            lines += [f"    would do: {way}" for way in ways_out(check, row)]
         elif result.state == "unchecked" and result.blank and check.severity == "stop":
             lines.append(f"  Not checked: {in_sentence(result.name)}. {because(result.blank)}")
     return lines

@@ -49,7 +49,10 @@ class CheckResult:
 
 @dataclass(slots=True)
 class Row:
-    """One row: what stands in the job for it, what was typed in its inputs, the rows below, and the cells."""
+    """One row: what stands in the job for it, what was typed in its inputs, the rows below, and the cells.
+
+    The top row alone has the units.
+    """
 
     level: str
     id: str
@@ -62,6 +65,7 @@ class Row:
     cells: dict[str, Cell] = field(default_factory=dict)
     checks: list[CheckResult] = field(default_factory=list)
     touched: bool = False
+    units: dict[str, str] = field(default_factory=dict)
     line: tuple["Row", ...] = field(default=(), repr=False, compare=False)
 
     def __post_init__(self) -> None:
@@ -90,7 +94,7 @@ def calculate(job: dict[str, Any], sheet: Sheet | None = None) -> Row:
     by_level: dict[str, list[Row]] = {level: [] for level in LEVELS}
     for row in root.everything():
         by_level[row.level].append(row)
-    units = job.get("units") or {}
+    root.units = units = job.get("units") or {}
     for node in sheet.nodes:
         rows = by_level[node.level]
         if node.when:

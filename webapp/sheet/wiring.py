@@ -206,6 +206,18 @@ def _providers() -> _Providers:
     return _Providers(load_book(), INPUTS, constants, CHOICES, GREATEST_OF, LEAST_OF)
 
 
+def kind_of(name: str, sheet: Sheet) -> str:
+    """Return the kind of quantity of a cell: its own, or that of what it is chosen or gathered from."""
+    if name in sheet.inputs:
+        return sheet.inputs[name].kind
+    if name in sheet.constants:
+        return sheet.constants[name].kind
+    if name in sheet.book.formulas:
+        return sheet.book.formulas[name].unit.kind
+    node = next(each for each in sheet.nodes if each.name == name)
+    return kind_of(node.asks[1 if node.kind == "choice" else 0][1], sheet)
+
+
 @cache
 def load_sheet() -> Sheet:
     """Return the sheet of the whole formula book."""
