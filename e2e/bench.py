@@ -71,6 +71,18 @@ class Sheet:
         """Return every cup on the bench, colour by colour."""
         return [cup for colour in self.job()["colours"] for cup in colour.get("cups", [])]
 
+    def taps(self) -> list[str]:
+        """Return what was tapped for the first cup, by the words on the button of each stage."""
+        return self.page.evaluate(
+            f"""async () => {{
+              const {{ stages }} = await import({BASE} + "printed.js");
+              const {{ state }} = await import({BASE} + "keeping/store.js");
+              const [cup] = state.job.colours.flatMap((colour) => colour.cups);
+              const buttons = new Map(stages.map(({{ name, button }}) => [name, button]));
+              return cup.taps.flatMap((tap) => buttons.get(tap.stage) ?? []);
+            }}"""
+        )
+
     def keep_cup(self, colour: str, cup: dict) -> None:
         """Keep a cup of a colour as it is, whole or not."""
         self.page.evaluate(

@@ -87,8 +87,10 @@ def test_the_contact_of_a_and_b_is_there_and_pour_by_stands(handset, server, ben
     kill_after(handset, "click", tap_at_once(bench, ".bench__go"))
     back = again(handset, server)
     back.expect_button("B is in")
-    [cup] = Sheet(back.page).cups()
-    contact = datetime.fromisoformat(next(tap["at"] for tap in cup["taps"] if tap["stage"] == "part_b"))
+    sheet = Sheet(back.page)
+    [cup] = sheet.cups()
+    assert sheet.taps()[-1] == "A has touched B"
+    contact = datetime.fromisoformat(cup["taps"][-1]["at"])
     by = (contact + timedelta(seconds=cup["amounts"]["usable_time"])).astimezone()
     expect(back.clocks.locator(".clock__time")).to_have_text(by.strftime("%-I:%M\u202f%p"))
 

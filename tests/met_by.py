@@ -45,7 +45,7 @@ def at_the_bench(app: App) -> set[Key]:
     """The figures, clocks and lines of the bench, from whichever row of the cup has them."""
     names = set()
     for stage in app.stages:
-        names |= {stage.duration, *stage.figures, *(cell for each in stage.beside for cell in each.cells)}
+        names |= {*stage.duration, *stage.figures, *(cell for each in stage.beside for cell in each.cells)}
         names |= {cell for line in stage.lines for cell in line.cells}
     return {(level, name) for level, name in app.nodes if name in names and level in ancestors("cup")}
 

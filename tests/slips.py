@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 
 from webapp import forms
-from webapp.bench import stages
+from webapp.bench import stages, walk
 from webapp.sheet import choices, report
 
 # What these marks hold is read by people, or is a key of its own: it is the name of nothing.
@@ -67,8 +67,9 @@ def slips_of_tables():
         for slip in slips_of_stage(stage):
             table = (*stages.STAGES[:place], slip, *stages.STAGES[place + 1 :])
             yield stages, "STAGES", table
-    for name in ("CONTACT_STAGE", "END_OF_POUR_STAGE", "LAST_HAND_STAGE"):
-        yield stages, name, mistyped(getattr(stages, name))
+    yield walk, "LAST_HAND_STAGE", mistyped(walk.LAST_HAND_STAGE)
+    for start, name in walk.MOMENTS.items():
+        yield walk, "MOMENTS", {**walk.MOMENTS, start: mistyped(name)}
     for quantity, choice in choices.CHOICES.items():
         slips = [replace(choice, by=mistyped(choice.by))]
         slips += [
@@ -114,10 +115,11 @@ def slips_of_words(words):
 
 def slips_of_stage(stage):
     """A stage with one of its names mistyped: a cell, a check, or what its clock counts by."""
-    for part in ("duration", "counts_from", "bound", "only"):
+    for part in ("counts_from", "bound", "only"):
         if getattr(stage, part):
             yield replace(stage, **{part: mistyped(getattr(stage, part))})
     yield from (replace(stage, figures=slip) for slip in slips_of_words(stage.figures))
+    yield from (replace(stage, duration=slip) for slip in slips_of_words(stage.duration))
     for holder, parts in (("beside", ("cells",)), ("lines", ("cells", "checks"))):
         rows = getattr(stage, holder)
         for place, row in enumerate(rows):

@@ -7,6 +7,9 @@ from datetime import UTC, datetime
 
 import pytest
 
+from webapp.bench.walk import has
+from webapp.job.lifts import WALK_OF_VERSION_1
+
 AMOUNTS = {
     "mix_time": 180,
     "usable_time": 1800,
@@ -51,7 +54,7 @@ def tap(stage, clock):
 
 
 def cup(*taps, amounts=AMOUNTS, plan=PLAN, **facts):
-    return {
+    begun = {
         "id": "k1",
         "coat": 1,
         "number": 1,
@@ -61,6 +64,7 @@ def cup(*taps, amounts=AMOUNTS, plan=PLAN, **facts):
         "taps": [tap(*each) for each in taps],
         **facts,
     }
+    return {"stages": [name for name, only in WALK_OF_VERSION_1 if has(begun, only)], **begun}
 
 
 def job(*cups, name="Teal"):

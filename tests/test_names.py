@@ -205,7 +205,7 @@ def test_a_name_in_a_script_is_refused_with_its_line_and_near_misses(texts):
 
 def test_a_bake_stops_at_a_wrong_name_in_a_table(monkeypatch):
     mix = next(stage for stage in stages.STAGES if stage.name == "mix")
-    slipped = tuple(replace(each, duration="mix_tme") if each is mix else each for each in stages.STAGES)
+    slipped = tuple(replace(each, duration=("mix_tme",)) if each is mix else each for each in stages.STAGES)
     monkeypatch.setattr(stages, "STAGES", slipped)
     with pytest.raises(BakeError, match=r"^webapp/bench/stages\.py:\d+: .*'mix_tme'; near misses: mix_time"):
         site.own_sources()

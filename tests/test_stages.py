@@ -4,21 +4,10 @@ import json
 
 import pytest
 
-from webapp.bench.stages import (
-    CONTACT,
-    CONTACT_STAGE,
-    DUE,
-    EARLIEST,
-    END_OF_POUR,
-    END_OF_POUR_STAGE,
-    LAST_HAND_STAGE,
-    LATEST,
-    OWN_START,
-    READY_LINES,
-    STAGES,
-    TAPS,
-    stages_table,
-)
+from webapp.bench.ready import READY_LINES
+from webapp.bench.stage import CONTACT, DUE, EARLIEST, END_OF_POUR, LATEST, OWN_START
+from webapp.bench.stages import STAGES
+from webapp.bench.walk import LAST_HAND_STAGE, MOMENTS, TAPS, hand_stages, stages_table
 from webapp.job.file import read_job
 from webapp.sheet.wiring import load_sheet
 
@@ -29,7 +18,7 @@ BY_NAME = {stage.name: stage for stage in STAGES}
 def cells_of(stage):
     beside = [cell for each in stage.beside for cell in each.cells]
     ready = [cell for line in stage.lines for cell in line.cells]
-    return [each for each in (stage.duration, *stage.figures, *beside, *ready) if each]
+    return [each for each in (*stage.duration[:1], *stage.figures, *beside, *ready) if each]
 
 
 def test_a_cup_walks_in_the_order_of_the_work():
@@ -51,6 +40,17 @@ def test_a_cup_walks_in_the_order_of_the_work():
         "cured",
         "top_coat",
     ]
+
+
+def test_hands_leave_a_cup_once_it_is_covered():
+    assert hand_stages()[-2:] == ("second_mist", "cover")
+    assert {row["name"] for row in stages_table() if not row["by_hand"]} == {
+        "tack_free",
+        "recoat_opens",
+        "recoat_closes",
+        "cured",
+        "top_coat",
+    }
 
 
 def test_no_tap_has_the_name_of_another():
@@ -100,7 +100,7 @@ def test_what_must_not_be_late_counts_from_the_contact():
 
 
 def test_contact_pour_and_cover_come_in_that_order():
-    places = [NAMES.index(name) for name in (CONTACT_STAGE, END_OF_POUR_STAGE, LAST_HAND_STAGE)]
+    places = [NAMES.index(name) for name in (MOMENTS[CONTACT], MOMENTS[END_OF_POUR], LAST_HAND_STAGE)]
     assert places == sorted(places)
 
 
@@ -156,7 +156,8 @@ def test_a_job_file_takes_every_tap():
         "number": 1,
         "begun": "2025-11-14T10:40:00.000Z",
         "amounts": {},
+        "stages": NAMES,
         "taps": taps,
     }
-    job = {"format": "sixteenth-job", "version": 1, "colours": [{"id": "c1", "cups": [cup]}]}
+    job = {"format": "sixteenth-job", "version": 2, "colours": [{"id": "c1", "cups": [cup]}]}
     assert read_job(json.dumps(job))["colours"][0]["cups"][0]["taps"] == taps

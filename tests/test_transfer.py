@@ -2,15 +2,18 @@
 
 import copy
 import json
+from pathlib import Path
 
 import pytest
 
 from tests.test_job_file import REFUSALS, changed
-from webapp.bench.stages import TAPS
+from webapp.bench.stages import STAGES
+from webapp.bench.walk import TAPS
 from webapp.errors import JobFileError
 from webapp.job.demo import EXAMPLE_JOB
 from webapp.job.file import read_job
 
+SAVED = Path(__file__).parent / "saved" / "from_version_1.json"
 READ = """async (content) => {
   const { readJobFile } = await import(`${modules}keeping/transfer.js`);
   return readJobFile(new Blob([content]));
@@ -44,15 +47,36 @@ CONTENTS = {
     "true for a quantity": changed(lambda job: job["room"].update(air_temperature=True)),
     "long name beyond the plane": changed(lambda job: job.update(name="\U0001f600" * 400)),
     "cup with every tap": with_cups(
-        {"id": "k", "taps": [{"stage": tap, "at": "2025-11-14T10:40:00Z"} for tap in TAPS]}
+        {
+            "id": "k",
+            "stages": [stage.name for stage in STAGES],
+            "taps": [{"stage": tap, "at": "2025-11-14T10:40:00Z"} for tap in TAPS],
+        }
     ),
     "cups that are no list": changed(lambda job: job["colours"][0].update(cups=5)),
     "cup that is text": with_cups("k"),
     "cup with a foreign key": with_cups({"id": "k", "weight": 1}),
-    "taps that are no list": with_cups({"id": "k", "taps": {"stage": "mix"}}),
-    "tap without a moment": with_cups({"id": "k", "taps": [{"stage": "mix"}]}),
-    "amount as text": with_cups({"id": "k", "amounts": {"cup_volume": "12"}}),
-    "plan that is no job": with_cups({"id": "k", "plan": {"format": "letter"}}),
+    "taps that are no list": with_cups({"id": "k", "stages": [], "taps": {"stage": "mix"}}),
+    "tap without a moment": with_cups({"id": "k", "stages": [], "taps": [{"stage": "mix"}]}),
+    "amount as text": with_cups({"id": "k", "stages": [], "amounts": {"cup_volume": "12"}}),
+    "plan that is no job": with_cups({"id": "k", "stages": [], "plan": {"format": "letter"}}),
+    "cup without its stages": with_cups({"id": "k"}),
+    "cup with a stage of nobody's": with_cups({"id": "k", "stages": ["make_ready", "polish"]}),
+    "version 1 without colors": json.dumps({"format": "sixteenth-job", "version": 1}),
+    "version 1 with colors that are no list": json.dumps(
+        {"format": "sixteenth-job", "version": 1, "colours": {"id": "c1"}}
+    ),
+    "version 1 with a cup that is text": json.dumps(
+        {"format": "sixteenth-job", "version": 1, "colours": [{"id": "c1", "cups": ["k"]}]}
+    ),
+    "version 1 with a plan that is none": json.dumps(
+        {
+            "format": "sixteenth-job",
+            "version": 1,
+            "colours": [{"id": "c1", "cups": [{"plan": [1], "coat": True}]}],
+        }
+    ),
+    "saved by version 1": SAVED.read_text(encoding="utf-8"),
     **{name: changed(change) for name, (change, _) in REFUSALS.items()},
 }
 

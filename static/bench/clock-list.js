@@ -1,11 +1,11 @@
 // What else runs while one cup is in hand: its other clocks, the other cups, what was missed, what comes next.
 import { clone, element as made, part, setFigure, setHidden, setText } from "../lib/dom.js";
 import { dayAndTime, shortly, timeOfDay } from "../lib/moments.js";
-import { isCuring, isHandStage, stageOf } from "../clocks/cup-record.js";
+import { durationOf, isCuring, stageOf } from "../clocks/cup-record.js";
 import { allCups } from "../clocks/turns.js";
 import { clockTitle, cupTitle, lateSentence, missedClocks, runningClocks } from "../clocks/clocks.js";
 import { called } from "../sheet/quantities.js";
-import { figure } from "./figure.js";
+import { clockFigure } from "./figure.js";
 import { notice } from "./notices.js";
 
 const shownRows = new WeakMap();
@@ -32,7 +32,7 @@ export function choice({ what, detail = "", swatch = "", kind = "" }, chosen) {
 
 /** The clocks still to come that keep a person by a face, this cup's and the others'. @param {Facts} facts */
 export function clockRows({ job, context, shows, show, now }) {
-  const clocks = runningClocks(job).filter((clock) => clock.at > now && isHandStage(clock.stage));
+  const clocks = runningClocks(job).filter((clock) => clock.at > now && clock.stage.by_hand);
   const rowOf = (clock, isOwn) => (isOwn ? ownRow(clock, context) : otherRow(clock, show));
   return together(clocks, { context, shows }, rowOf);
 }
@@ -40,13 +40,14 @@ export function clockRows({ job, context, shows, show, now }) {
 function ownRow(clock, context) {
   const element = clone("bench-clock");
   part("name", element).textContent = clock.stage.clock;
-  const button = figure(context, clock.stage.duration, { figure: "", unit: "" }, "row");
+  const cell = durationOf(clock.cup, clock.stage);
+  const button = clockFigure(context, cell, "row");
   const time = made("span", { class: "clock__time" });
   part("when", element).append(button, time);
   return {
     element,
     tick(now) {
-      setFigure(button, { figure: shortly(clock.at - now), unit: "" }, called(clock.stage.duration));
+      setFigure(button, { figure: shortly(clock.at - now), unit: "" }, called(cell));
       setText(time, timeOfDay(clock.at));
     },
   };

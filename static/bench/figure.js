@@ -1,5 +1,5 @@
 // Figures on the bench: each is a button whose working is taken from the plan that was frozen with the cup.
-import { figureButton } from "../lib/dom.js";
+import { element, figureButton } from "../lib/dom.js";
 import { labels } from "../printed.js";
 import { called, showParts, unitShown } from "../sheet/quantities.js";
 import { because } from "../sheet/reasons.js";
@@ -32,6 +32,17 @@ export function figure(context, cell, parts, kind = "") {
   const button = figureButton(rowWith(context.root, cell).id, cell, parts, called(cell), kind);
   if (!context.isLive) button.dataset.plan = context.cup.id;
   return button;
+}
+
+/** What a clock runs in: a figure that walks to the working of its span, where the cup's plan has one. */
+export function clockFigure(context, cell, kind) {
+  const isInPlan = cell in rowWith(context.root, cell).cells;
+  return isInPlan ? figure(context, cell, { figure: "", unit: "" }, kind) : plainFigure();
+}
+
+/** A figure that rests on no cell, so that there is no working to open. */
+export function plainFigure() {
+  return element("strong", { class: "stage__count" }, element("span"), element("span"));
 }
 
 /** A figure button of a cell with its own amount, in the units of the cup's plan; null when the cell is blank. */

@@ -1,11 +1,11 @@
 // One stage of a cup on the screen: one instruction, one big figure or clock, and what to beware of.
-import { clone, element as made, part, setFigure, setHidden, setText } from "../lib/dom.js";
+import { clone, part, setFigure, setHidden, setText } from "../lib/dom.js";
 import { clockFace, dayAndTime } from "../lib/moments.js";
-import { endOf, endOfPour, startOf } from "../clocks/cup-record.js";
+import { durationOf, endOf, endOfPour, startOf } from "../clocks/cup-record.js";
 import { allStages, lateSentence, promptAt } from "../clocks/clocks.js";
 import { fillMixClock, mixClock } from "../pictures/mix-clock.js";
 import { called } from "../sheet/quantities.js";
-import { blankBecause, figure, firstFigure, rowWith } from "./figure.js";
+import { blankBecause, clockFigure, firstFigure, plainFigure, rowWith } from "./figure.js";
 import { showCup } from "./cup.js";
 import { cautions, notice } from "./notices.js";
 
@@ -36,20 +36,21 @@ export function stageView(context, stage, prompted) {
   return { element, tick, button: stage.button, shows: clock?.stage.name };
 }
 
-function isOurDefault({ root }, { duration }) {
-  return rowWith(root, duration).cells[duration]?.origin === "default";
+function isOurDefault({ cup, root }, stage) {
+  const cell = durationOf(cup, stage);
+  return rowWith(root, cell).cells[cell]?.origin === "default";
 }
 
 /** The clock a stage shows: its own, a count upwards, or the pour-by where it has none and the pour is to come. */
 function clockOf({ cup }, stage) {
-  if (stage.duration) {
+  if (stage.duration.length) {
     const from = startOf(cup, stage);
-    return from === null ? null : { stage, cell: stage.duration, from, at: endOf(cup, stage) };
+    return from === null ? null : { stage, cell: durationOf(cup, stage), from, at: endOf(cup, stage) };
   }
   const pour = allStages.find((each) => each.name === "pour");
   const at = endOf(cup, pour);
   if (stage.figures.length || at === null || endOfPour(cup) !== null) return null;
-  return { stage: pour, cell: pour.duration, from: startOf(cup, pour), at };
+  return { stage: pour, cell: durationOf(cup, pour), from: startOf(cup, pour), at };
 }
 
 function showFigures(element, context, stage) {
@@ -72,7 +73,7 @@ function clockView(element, context, stage, clock, prompted) {
   if (clock.at === null && !stage.prompts.length) return () => {};
   const big = part("figure", element);
   const under = part("under", element);
-  const button = clock.at === null ? plainFigure() : figure(context, clock.cell, { figure: "", unit: "" }, "bench");
+  const button = clock.at === null ? plainFigure() : clockFigure(context, clock.cell, "bench");
   const label = called(clock.cell);
   big.append(button);
   setHidden(big, false);
@@ -93,11 +94,6 @@ function clockView(element, context, stage, clock, prompted) {
     if (said !== null && says !== said) prompted(says);
     said = says;
   };
-}
-
-/** A clock that counts up rests on no figure of the card, so there is no working to open. */
-function plainFigure() {
-  return made("strong", { class: "stage__count" }, made("span"), made("span"));
 }
 
 function showBar(element, stage, clock) {

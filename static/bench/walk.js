@@ -82,7 +82,7 @@ export class BenchWalk {
     const colour = found && state.job.colours.find((each) => each.id === found.colour.id);
     if (!colour) return null;
     const isBegun = tapped(found.cup, "make_ready") !== null;
-    const cup = isBegun ? found.cup : { ...found.cup, ...freeze(state.job, state.sheet, colour.id) };
+    const cup = isBegun ? found.cup : { ...found.cup, ...freeze(state.job, state.sheet, colour.id, found.cup.coat) };
     const now = this.#ticking.now();
     return { cup, colour: { cups: [], ...colour }, root: sheetOf(cup.plan), job: state.job, isLive: !isBegun, now };
   }

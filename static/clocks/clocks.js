@@ -14,7 +14,7 @@ const RING_FOR = 3 * 60 * 1000;
 /** Every clock that a cup has so far, in the order of the stages. @returns {Clock[]} */
 export function clocksOf(cup, colour) {
   const over = isOver(cup) || isRecoated(cup, colour);
-  return walkOf(cup).filter((stage) => stage.duration && endOf(cup, stage) !== null).map((stage) => ({
+  return walkOf(cup).filter((stage) => stage.duration.length && endOf(cup, stage) !== null).map((stage) => ({
     id: `${cup.id}-${stage.name}`,
     stage,
     cup,

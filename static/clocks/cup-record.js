@@ -1,17 +1,15 @@
 // A cup on the bench is its frozen amounts and its taps; all else about it is read from those. Pure.
-import { stages } from "../printed.js";
+import { moments, stages } from "../printed.js";
+import { isOfKind } from "../keeping/lift.js";
 import { findRow, rowAt } from "../sheet/sheet.js";
 
-const LAST_HAND_STAGE = "cover";
-const END_OF_POUR = "pour";
-const CONTACT = "part_b";
 const MARKS_NO_STEP = ["calendar"];
 
 const ALSO_FROZEN = [
   "cups", "coats_to_pour", "vessels_per_cup", "cup_capacity", "cup_graduation", "tint_limit_drops", "starting_drops",
 ];
 const FROZEN = [...new Set([
-  ...stages.flatMap((stage) => [stage.duration, ...stage.figures, ...stage.beside.flatMap((beside) => beside.cells)]),
+  ...stages.flatMap((stage) => [...stage.duration, ...stage.figures, ...stage.beside.flatMap((beside) => beside.cells)]),
   ...ALSO_FROZEN,
 ])].filter(Boolean);
 
@@ -24,7 +22,7 @@ function isWhole(cup) {
   const isMoment = (text) => Number.isFinite(Date.parse(text));
   return typeof cup?.id === "string" && isMoment(cup.begun)
     && Array.isArray(cup.taps) && cup.taps.every((tap) => typeof tap?.stage === "string" && isMoment(tap.at))
-    && cup.plan?.colours?.length === 1
+    && cup.plan?.colours?.length === 1 && Array.isArray(cup.stages)
     && Object.values(cup.amounts ?? { none: null }).every(Number.isFinite);
 }
 
@@ -35,42 +33,35 @@ export function tapped(cup, name) {
 }
 
 /** The moment at which A touched B, or null. */
-export const contactOf = (cup) => tapped(cup, CONTACT);
+export const contactOf = (cup) => tapped(cup, moments.contact);
 
 /** The moment at which the pour ended, or null. */
-export const endOfPour = (cup) => tapped(cup, END_OF_POUR);
+export const endOfPour = (cup) => tapped(cup, moments.end_of_pour);
 
-const has = {
-  "": () => true,
-  tinted: (cup) => cup.plan.colours[0].tint !== "clear",
-  clean_cup: (cup) => cup.amounts.vessels_per_cup !== 1,
-  another_coat: (cup) => cup.coat < (cup.amounts.coats_to_pour ?? 1),
-};
+const byName = new Map(stages.map((stage) => [stage.name, stage]));
 
-/** The stages that this cup walks through, in their order. */
+/** The stages that a cup walks through, in their order: those that it was begun with, whatever the table says now. */
 export function walkOf(cup) {
-  return stages.filter((stage) => has[stage.only](cup));
-}
-
-/** The stages a person stands by for, up to the cover; what follows only cures. */
-export function isHandStage(stage) {
-  const order = stages.map((each) => each.name);
-  return order.indexOf(stage.name) <= order.indexOf(LAST_HAND_STAGE);
+  return cup.stages.map((name) => byName.get(name)).filter(Boolean);
 }
 
 /** The moment from which a stage's clock counts, or null while that has not come. */
 export function startOf(cup, stage) {
-  if (stage.counts_from === "contact") return contactOf(cup);
-  if (stage.counts_from === "end_of_pour") return endOfPour(cup);
+  if (stage.counts_from in moments) return tapped(cup, moments[stage.counts_from]);
   const walk = walkOf(cup);
   const before = walk[walk.findIndex((each) => each.name === stage.name) - 1];
   return before ? tapped(cup, before.name) : null;
 }
 
+/** The name of the amount that a stage's clock takes: the first that was frozen, as older cups have older names. */
+export function durationOf(cup, stage) {
+  return stage.duration.find((name) => name in cup.amounts) ?? stage.duration[0];
+}
+
 /** The moment at which a stage's clock ends: its start and the frozen amount; null without either. */
 export function endOf(cup, stage) {
   const start = startOf(cup, stage);
-  const seconds = cup.amounts[stage.duration];
+  const seconds = cup.amounts[durationOf(cup, stage)];
   return start === null || seconds === undefined || seconds === null ? null : start + seconds * 1000;
 }
 
@@ -78,7 +69,7 @@ export function endOf(cup, stage) {
 export function stageOf(cup) {
   if (isOver(cup)) return null;
   const open = walkOf(cup).filter((stage) => tapped(cup, stage.name) === null);
-  const hand = open.find(isHandStage);
+  const hand = open.find((stage) => stage.by_hand);
   if (hand) return hand;
   const end = (stage) => endOf(cup, stage) ?? Infinity;
   return open.reduce((first, stage) => (first === null || end(stage) < end(first) ? stage : first), null);
@@ -93,13 +84,13 @@ export const isOver = (cup) => isSetAside(cup) || tapped(cup, "finished") !== nu
 /** Whether somebody stands by this cup: opened, and neither covered nor given up. */
 export function isLive(cup) {
   const stage = stageOf(cup);
-  return stage !== null && isHandStage(stage);
+  return stage !== null && stage.by_hand;
 }
 
 /** Whether a cup is covered and still has a stage before it. */
 export function isCuring(cup) {
   const stage = stageOf(cup);
-  return stage !== null && !isHandStage(stage);
+  return stage !== null && !stage.by_hand;
 }
 
 /** Whether a later coat lies on this cup's coat, so that its own curing no longer matters. */
@@ -140,8 +131,8 @@ export function canStepBack(cup) {
   return cup.taps.some((tap) => !MARKS_NO_STEP.includes(tap.stage));
 }
 
-/** What is frozen of a job for a cup of a colour: the amounts, and the plan that their working is taken from. */
-export function freeze(job, root, colourId) {
+/** What is frozen of a job for a cup of a colour: amounts, the plan that their working is taken from, its stages. */
+export function freeze(job, root, colourId, coat) {
   const plan = { ...job, colours: [{ ...job.colours.find((colour) => colour.id === colourId), cups: [] }] };
   delete plan.example;
   const amounts = {};
@@ -152,10 +143,11 @@ export function freeze(job, root, colourId) {
       if (typeof value === "number") amounts[name] = value;
     }
   }
-  return { amounts, plan };
+  const has = (stage) => !stage.retired && isOfKind({ coat, amounts, plan }, stage.only);
+  return { amounts, plan, stages: stages.filter(has).map((stage) => stage.name) };
 }
 
 /** A new cup of a colour, opened at a moment and not yet tapped. */
 export function newCup({ id, coat, number, moment, job, root, colourId }) {
-  return { id, coat, number, begun: new Date(moment).toISOString(), ...freeze(job, root, colourId), taps: [] };
+  return { id, coat, number, begun: new Date(moment).toISOString(), ...freeze(job, root, colourId, coat), taps: [] };
 }

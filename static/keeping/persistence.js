@@ -1,6 +1,8 @@
 // What was typed stays: every edit goes into IndexedDB at once, and counts as saved when the disk has it.
 // A sentinel outside of the database tells an emptied one from a first start.
 
+import { file } from "../printed.js";
+
 const DATABASE = "sixteenth";
 const STORES = ["jobs", "cards", "meta"];
 const SENTINEL = "sixteenth sentinel";
@@ -83,7 +85,7 @@ class JobStorage {
   /** Read a job and remember it as the open one; null where it is missing or damaged. */
   async open(id) {
     await this.settled();
-    const job = this.#whole(id, await this.base.read("jobs", id));
+    const job = await this.#whole(id, await this.base.read("jobs", id));
     if (job) await this.change([], id);
     return job;
   }
@@ -110,7 +112,7 @@ class JobStorage {
     this.openId = last?.open ?? null;
     this.#saves = Math.max(last?.saves ?? 0, sentinel.saves);
     const record = this.openId === guess ? guessed : this.openId && (await this.base.read("jobs", this.openId));
-    this.job = this.#whole(this.openId, record);
+    this.job = await this.#whole(this.openId, record);
     this.problem = this.#isMemory ? null : await this.#problem(last, count, sentinel, snapshots);
   }
 
@@ -122,10 +124,12 @@ class JobStorage {
     return problemOf({ last, count, job: this.job, sentinel, hasSnapshots });
   }
 
-  #whole(id, record) {
+  /** The job of a record that is whole, as one of this version, or null. */
+  async #whole(id, record) {
     if (!record || checksum(record.text) !== record.sum) return null;
     this.#known.set(id, record.sum);
-    return JSON.parse(record.text);
+    const job = JSON.parse(record.text);
+    return job.version === file.version ? job : (await import("./lift.js")).lift(job);
   }
 
   #last(open = this.openId) {
@@ -193,7 +197,7 @@ class JobStorage {
     if (this.#writing || !id) return;
     const record = await this.base.read("jobs", id).catch(() => null);
     if (!record || this.#writing || record.sum === this.#known.get(id)) return;
-    const job = this.#whole(id, record);
+    const job = await this.#whole(id, record);
     if (job) this.#tell({ kind: "changed elsewhere", job });
   }
 }

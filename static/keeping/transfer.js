@@ -1,5 +1,6 @@
 // A job as a file: saved as one, and read from one after the same checks as webapp/job/file.py.
-import { file as rules, grammar, inputs, levels } from "../printed.js";
+import { file as rules, grammar, inputs, levels, stages } from "../printed.js";
+import { lift } from "./lift.js";
 import { handOut } from "../lib/files.js";
 
 class JobFileError extends Error {}
@@ -40,15 +41,30 @@ export async function readJobFile(file) {
 function readJob(text) {
   const job = JSON.parse(text);
   try {
-    checkJob(job);
-    return { job };
+    return { job: checkJob(job) };
   } catch (error) {
     if (!(error instanceof JobFileError)) throw error;
     return { error: error.message };
   }
 }
 
-function checkJob(job) {
+/** Refuse what is no job, and return it as one of this version. */
+function checkJob(read) {
+  checkVersion(read);
+  const job = lift(read);
+  checkKnown(job, rules.keys.job, "the job file");
+  for (const key of ["id", "name"]) checkText(job, key, "the job file");
+  checkSection(job, "units", Object.keys(grammar.jobUnits));
+  for (const section of levels.job.sections) {
+    const names = Object.keys(inputs).filter((name) => inputs[name].section === section);
+    checkSection(job, section, section === "card" ? [...names, "name"] : names);
+  }
+  checkUnits(job);
+  checkRowsHeld(job, "job", "the job", new Set());
+  return job;
+}
+
+function checkVersion(job) {
   if (!isGroup(job) || job.format !== rules.format) {
     refuse(`This is no job file: its "format" is not "${rules.format}". Choose a file saved as a job file.`);
   }
@@ -59,15 +75,6 @@ function checkJob(job) {
     refuse(`This job file is of version ${job.version}, and this app reads up to version ${rules.version}. `
       + "Update the app, then open the file again.");
   }
-  checkKnown(job, rules.keys.job, "the job file");
-  for (const key of ["id", "name"]) checkText(job, key, "the job file");
-  checkSection(job, "units", Object.keys(grammar.jobUnits));
-  for (const section of levels.job.sections) {
-    const names = Object.keys(inputs).filter((name) => inputs[name].section === section);
-    checkSection(job, section, section === "card" ? [...names, "name"] : names);
-  }
-  checkUnits(job);
-  checkRowsHeld(job, "job", "the job", new Set());
 }
 
 function checkSection(job, key, names) {
@@ -137,6 +144,9 @@ function checkCup(cup, title) {
     if (!isGroup(tap) || !rules.taps.includes(tap.stage) || typeof tap.at !== "string") {
       refuse(`A cup of ${title} has a stage that is not known here. Save the job again.`);
     }
+  }
+  if (!Array.isArray(cup.stages) || !cup.stages.every((name) => stages.some((stage) => stage.name === name))) {
+    refuse(`"stages" of a cup of ${title} does not list stages that are known here. Save the job again.`);
   }
   const amounts = cup.amounts ?? {};
   if (!isGroup(amounts) || !Object.values(amounts).every((each) => typeof each === "number")) {

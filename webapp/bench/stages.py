@@ -1,84 +1,17 @@
-"""The stages of the bench, in one table: what a cup walks through, from the gloves to the top coat.
+"""The stages of the bench, in one table: what a cup walks through, from the gloves to the top coat."""
 
-A cup on the bench is its amounts, frozen when it began, and its taps. A stage is over when it is tapped,
-and every clock is the moment of a tap plus an amount: nothing counts seconds. Mists and what must not be
-early count from the end of the pour; what must not be late counts from the contact of A and B.
-"""
-
-from dataclasses import asdict, dataclass
-from typing import Any
-
-CONTACT, END_OF_POUR, OWN_START = "contact", "end_of_pour", "start"
-"""What a clock counts from: A touching B, the end of the pour, or the tap that brought the stage up."""
-
-DUE, LATEST, EARLIEST = "due", "latest", "earliest"
-"""What the clock's end means: do it then, have it done by then, do not do it before then."""
-
-
-@dataclass(frozen=True)
-class Prompt:
-    """What to do from a share of the stage's duration on: scrape the sides at a third of the mix."""
-
-    share: float
-    says: str
-    mark: str
-
-
-@dataclass(frozen=True)
-class ReadyLine:
-    """A line to tap before a cup begins; `checks` are the sheet's, whose worst gives its go or no-go."""
-
-    name: str
-    says: str
-    help: str
-    cells: tuple[str, ...] = ()
-    checks: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
-class Beside:
-    """A smaller figure under the big one: the first of its cells that is not blank, and words after it."""
-
-    cells: tuple[str, ...]
-    says: str
-
-
-@dataclass(frozen=True)
-class Stage:
-    """One stage: one instruction, one button, and at most one clock.
-
-    `figures` are cells: the first that is not blank is the big figure; `beside` are more of them, each with
-    its words, for the line under it. `counts_from`, `duration` and `bound` make the clock; `clock` is its
-    name in a list, `late` what is said once it has passed (the moment follows), `past` what to do then (for
-    what must not be early, in the instruction's place), `without` what is said where the card gives no
-    duration, `by_default` where the duration is our default and not the card's. `fills_with` is the part
-    that the cup is filled with, drawn with its fill line. `warning` rings that many seconds ahead. `only`
-    names the cups that have the stage.
-    """
-
-    name: str
-    title: str
-    instruction: str
-    button: str
-    cautions: tuple[str, ...] = ()
-    figures: tuple[str, ...] = ()
-    figure_before: str = ""
-    beside: tuple[Beside, ...] = ()
-    fills_with: str = ""
-    counts_from: str = ""
-    duration: str = ""
-    bound: str = ""
-    clock: str = ""
-    late: str = ""
-    past: str = ""
-    without: str = ""
-    by_default: str = ""
-    rings: bool = False
-    warning: float = 0.0
-    only: str = ""
-    prompts: tuple[Prompt, ...] = ()
-    lines: tuple[ReadyLine, ...] = ()
-
+from webapp.bench.ready import READY_LINES
+from webapp.bench.stage import (
+    CONTACT,
+    DUE,
+    EARLIEST,
+    END_OF_POUR,
+    LATEST,
+    OWN_START,
+    Beside,
+    Prompt,
+    Stage,
+)
 
 TINTED, CLEAN_CUP, ANOTHER_COAT = "tinted", "clean_cup", "another_coat"
 
@@ -96,26 +29,6 @@ NO_TIME = "The resin card gives no time for this, so there is no clock. Follow t
 B_ALONE = (
     Beside(("reading_b", "part_b_volume"), "of B"),
     Beside(("reading_b_mass", "part_b_mass"), "on a scale"),
-)
-
-READY_LINES = (
-    ReadyLine(
-        "gloves", "Gloves, goggles, sleeves on", "Thick nitrile or laminate; thin rubber protects poorly."
-    ),
-    ReadyLine("ventilation", "Fresh air is moving", "No flame, spark or heater in the room."),
-    ReadyLine("level", "Face clean, dry and level", "Both ways, with a level. Paint under it is dry."),
-    ReadyLine(
-        "dew_point",
-        "Surface clear of the dew point",
-        "Nearer than this, the film can blush or lift.",
-        ("dew_margin", "dew_point"),
-        ("below_dew_point", "dew_margin_small"),
-    ),
-    ReadyLine(
-        "resin",
-        "A and B run clear",
-        "Thick, cloudy or grainy? Warm the closed bottle as the maker's sheet says, then let it cool.",
-    ),
 )
 
 STAGES = (
@@ -166,7 +79,7 @@ STAGES = (
         "Mixed, go on",
         (HOT_CUP,),
         counts_from=OWN_START,
-        duration="mix_time",
+        duration=("mix_time",),
         bound=EARLIEST,
         clock="Mixed",
         late="Mix time was over at",
@@ -212,7 +125,7 @@ STAGES = (
         "Poured",
         (HOT_CUP,),
         counts_from=CONTACT,
-        duration="usable_time",
+        duration=("usable_time",),
         bound=LATEST,
         clock="Pour by",
         late="Pour-by was",
@@ -231,7 +144,7 @@ STAGES = (
         "Misted",
         (MIST,),
         counts_from=END_OF_POUR,
-        duration="first_mist",
+        duration=("first_mist",),
         bound=DUE,
         clock="First mist",
         late="First mist was due at",
@@ -246,7 +159,7 @@ STAGES = (
         "Misted again",
         (MIST,),
         counts_from=END_OF_POUR,
-        duration="second_mist",
+        duration=("second_mist",),
         bound=DUE,
         clock="Second mist",
         late="Second mist was due at",
@@ -266,7 +179,7 @@ STAGES = (
         "Keep hands and dust off until it is tack-free.",
         "It is tack-free",
         counts_from=END_OF_POUR,
-        duration="tack_free_time",
+        duration=("tack_free_time",),
         bound=EARLIEST,
         clock="Tack-free",
         late="Tack-free was due at",
@@ -280,7 +193,7 @@ STAGES = (
         "Wait until the next coat may go on.",
         "The window is open",
         counts_from=END_OF_POUR,
-        duration="recoat_opens",
+        duration=("recoat_opens",),
         bound=EARLIEST,
         clock="Recoat opens",
         late="Recoat opened at",
@@ -295,7 +208,7 @@ STAGES = (
         "Pour the next coat before the window closes.",
         "Next coat is on",
         counts_from=CONTACT,
-        duration="recoat_closes",
+        duration=("recoat_closes",),
         bound=LATEST,
         clock="Recoat closes",
         late="Recoat closed at",
@@ -311,7 +224,7 @@ STAGES = (
         "Do not load, trim or ship it before it is cured.",
         "It is cured",
         counts_from=END_OF_POUR,
-        duration="cure_time",
+        duration=("cure_time",),
         bound=EARLIEST,
         clock="Cured",
         late="Cure was due at",
@@ -326,7 +239,7 @@ STAGES = (
         "Top coat is on",
         ("Sand with dust extraction and a respirator.",),
         counts_from=END_OF_POUR,
-        duration="top_coat_wait",
+        duration=("top_coat_wait",),
         bound=EARLIEST,
         clock="Top coat",
         late="Top coat was due at",
@@ -335,17 +248,3 @@ STAGES = (
         rings=True,
     ),
 )
-
-CONTACT_STAGE, END_OF_POUR_STAGE, LAST_HAND_STAGE = "part_b", "pour", "cover"
-"""The stages whose taps are the contact, the end of the pour, and the last one a person stands by for."""
-
-OTHER_TAPS = ("starting_drops", "drop", "set_aside", "finished", "calendar")
-"""Taps that end no stage: drops put in, a cup given up or done with, its deadlines given to the calendar."""
-
-TAPS = (*(stage.name for stage in STAGES), *(line.name for line in READY_LINES), *OTHER_TAPS)
-"""Every name that a tap of a stored cup may carry."""
-
-
-def stages_table() -> list[dict[str, Any]]:
-    """Return the stages as plain dictionaries in their order, ready to be baked."""
-    return [asdict(stage) for stage in STAGES]

@@ -3,16 +3,18 @@
 import json
 from typing import Any, NoReturn
 
-from webapp.bench.stages import TAPS
+from webapp.bench.stages import STAGES
+from webapp.bench.walk import TAPS
 from webapp.errors import JobFileError
 from webapp.inputs.table import INPUTS
+from webapp.job.lifts import VERSION, lift
 from webapp.quantities import JOB_UNITS
 from webapp.sheet.levels import LEVELS, held, row_keys
 
 FORMAT = "sixteenth-job"
-VERSION = 1
 LARGEST = 5_000_000
 LONGEST_TEXT = 400
+STAGE_NAMES = [stage.name for stage in STAGES]
 
 JOB_KEYS = (
     "format",
@@ -31,6 +33,7 @@ CUP_KEYS = (
     "begun",
     "amounts",
     "plan",
+    "stages",
     "taps",
     "reason",
     "drops",
@@ -57,7 +60,7 @@ def read_job(content: str | bytes) -> dict[str, Any]:
 
 
 def check_job(job: Any) -> dict[str, Any]:
-    """Check the shape of a job: format, version, keys, kinds of value and ids; return it."""
+    """Check a job's format, version, keys, kinds of value and ids; return it as one of this version."""
     if not isinstance(job, dict) or job.get("format") != FORMAT:
         _refuse(f'This is no job file: its "format" is not "{FORMAT}". Choose a file saved as a job file.')
     version = job.get("version")
@@ -68,6 +71,7 @@ def check_job(job: Any) -> dict[str, Any]:
             f"This job file is of version {version}, and this app reads up to version {VERSION}. "
             "Update the app, then open the file again."
         )
+    job = lift(job)
     _known(job, JOB_KEYS, "the job file")
     for key in ("id", "name"):
         _text(job, key, "the job file")
@@ -145,6 +149,8 @@ def _cup(cup: Any, title: str) -> None:
     for tap in taps:
         if not isinstance(tap, dict) or tap.get("stage") not in TAPS or not isinstance(tap.get("at"), str):
             _refuse(f"A cup of {title} has a stage that is not known here. Save the job again.")
+    if not isinstance(stages := cup.get("stages"), list) or not all(each in STAGE_NAMES for each in stages):
+        _refuse(f'"stages" of a cup of {title} does not list stages that are known here. Save the job again.')
     amounts = cup.get("amounts") or {}
     numbers = isinstance(amounts, dict) and all(
         isinstance(each, int | float) and not isinstance(each, bool) for each in amounts.values()

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from webapp.bench import stages
+from webapp.bench import stage, stages, walk
 from webapp.inputs.entry import LEVELS_OF_SECTION
 from webapp.inputs.table import INPUTS
 from webapp.names.asked import ANY, Asked
@@ -72,10 +72,11 @@ def known_by_tables() -> Iterator[Row]:
     """Yield what stands in the package's own tables: sections, stages, taps, units, marks."""
     tables: dict[str, Iterable[str]] = {
         "section": LEVELS_OF_SECTION,
-        "stage": (stage.name for stage in stages.STAGES),
-        "tap": stages.TAPS,
-        "start of a clock": (stages.CONTACT, stages.END_OF_POUR, stages.OWN_START),
-        "bound of a clock": (stages.DUE, stages.LATEST, stages.EARLIEST),
+        "stage": (each.name for each in stages.STAGES),
+        "kind of cup": ("", *walk.ONLY),
+        "tap": walk.TAPS,
+        "start of a clock": (stage.CONTACT, stage.END_OF_POUR, stage.OWN_START),
+        "bound of a clock": (stage.DUE, stage.LATEST, stage.EARLIEST),
         "unit": (unit.name for units in SHOWN_UNITS.values() for unit in units),
         "mark": MARKS,
     }

@@ -25,7 +25,6 @@ ASKS: tuple[tuple[str, str, str], ...] = (
     ("tap", "tapped()", r'tapped\([\w.]+, "([^"]+)"'),
     ("tap", "stage", r'stage === "(?!string")([^"]+)"'),
     ("tap", "stage.name", r'stage\.name === "([^"]+)"'),
-    ("start of a clock", "counts_from", r'counts_from === "([^"]+)"'),
     ("bound of a clock", "bound", r'bound [!=]== "([^"]+)"'),
 )
 
@@ -42,7 +41,6 @@ GIVES: tuple[tuple[str, str], ...] = (
     ("sentence", "say"),
     ("picture", "draw"),
     ("action", "acts"),
-    ("kind of cup", "has"),
 )
 
 # Names that a script tells apart by itself, in a comparison.

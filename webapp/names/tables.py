@@ -6,7 +6,7 @@ from functools import cache
 from types import ModuleType
 
 from webapp import forms
-from webapp.bench import stages
+from webapp.bench import stages, walk
 from webapp.formulas import book as formula_book
 from webapp.formulas.book import Book, Formula, marks_in
 from webapp.inputs.table import INPUTS
@@ -26,6 +26,7 @@ def asked_by_tables(book: Book) -> list[Asked]:
     """Return every name that stands in one of the package's other tables."""
     return [
         *_asked(stages, "a stage", _stages()),
+        *_asked(walk, "the walk of a cup", _walk()),
         *_asked(forms, "the fields", _forms()),
         *_asked(report, "the plan as text", _report()),
         *_asked(formula_book, "a check's severity", _severities()),
@@ -60,10 +61,10 @@ def _choices() -> Iterator[Row]:
 
 
 def _stages() -> Iterator[Row]:
-    for stage in stages.STAGES:
+    for stage in (each for each in stages.STAGES if not each.retired):
         way = (f'"{stage.name}"',)
         beside = [cell for each in stage.beside for cell in each.cells]
-        cells = (*stage.figures, *beside, *([stage.duration] if stage.duration else []))
+        cells = (*stage.figures, *beside, *stage.duration[:1])
         yield from (("cell of a cup", cell, ANY, way) for cell in cells)
         for kind, name in (
             ("start of a clock", stage.counts_from),
@@ -75,8 +76,13 @@ def _stages() -> Iterator[Row]:
         for line in stage.lines:
             yield from (("cell of a cup", cell, ANY, (f'"{line.name}"',)) for cell in line.cells)
             yield from (("check", check, ANY, (f'"{line.name}"',)) for check in line.checks)
-    for name in (stages.CONTACT_STAGE, stages.END_OF_POUR_STAGE, stages.LAST_HAND_STAGE):
-        yield "stage", name, ANY, ("CONTACT_STAGE,",)
+
+
+def _walk() -> Iterator[Row]:
+    for start, name in walk.MOMENTS.items():
+        yield "start of a clock", start, ANY, ("MOMENTS",)
+        yield "stage", name, ANY, ("MOMENTS",)
+    yield "stage", walk.LAST_HAND_STAGE, ANY, ("LAST_HAND_STAGE",)
 
 
 def _forms() -> Iterator[Row]:

@@ -1,13 +1,15 @@
 """Prints the two modules that the phone runs: `printed.js` (the sheet) and `workings.js`."""
 
 import json
+from dataclasses import asdict
 from typing import Any
 
-from webapp.bench.stages import TAPS, stages_table
+from webapp.bench.walk import MOMENTS, ONLY, TAPS, stages_table
 from webapp.formulas import rules
 from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
 from webapp.job import file as jobfile
+from webapp.job import lifts
 from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB
 from webapp.printer.javascript import HELPERS, print_body, print_function
 from webapp.printer.steps import steps_in_order
@@ -57,9 +59,12 @@ def print_sheet(sheet: Sheet) -> str:
         "cards": DEMO_CARDS,
         "example": EXAMPLE_JOB,
         "stages": stages_table(),
+        "cupKinds": {name: asdict(each) for name, each in ONLY.items()},
+        "moments": MOMENTS,
         "file": {
             "format": jobfile.FORMAT,
-            "version": jobfile.VERSION,
+            "version": lifts.VERSION,
+            "lifts": lifts.LIFTS,
             "largest": jobfile.LARGEST,
             "longest_text": jobfile.LONGEST_TEXT,
             "keys": {"job": jobfile.JOB_KEYS, "cup": jobfile.CUP_KEYS},

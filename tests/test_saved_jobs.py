@@ -1,0 +1,161 @@
+"""A cup that is under way stays where it is: a job of an older version opens with each at the stage it had.
+
+`saved/from_version_1.json` was saved by version 1, after its cups were walked to these places on the bench.
+"""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from tests.altered import phone_with
+from webapp.bench.stages import STAGES
+from webapp.bench.walk import TAPS
+from webapp.job.file import read_job
+from webapp.job.lifts import VERSION, WALK_OF_VERSION_1
+
+SAVED = Path(__file__).parent / "saved" / "from_version_1.json"
+
+# What each color's cups stood at when the job was saved; "over" is done with, given up or tapped to the end.
+STOOD_AT = {
+    "Lake green": ["recoat_opens", "recoat_opens", "tack_free", "mix"],
+    "Given to the calendar": ["tack_free"],
+    "Set aside": ["over"],
+    "Done with": ["over"],
+    "All tapped, one coat": ["over"],
+    "Cured, one coat": ["top_coat"],
+    "Tack-free, one coat": ["cured"],
+    "Three curing taps, two coats": ["cured"],
+    "Two curing taps, two coats": ["recoat_closes"],
+    "One curing tap, two coats": ["tack_free"],
+    "Covered, clear, one vessel": ["tack_free"],
+    "Covered, one coat": ["tack_free"],
+    "Covered, two coats": ["recoat_opens"],
+    "Misted": ["cover"],
+    "Between mists": ["second_mist"],
+    "Poured": ["first_mist"],
+    "Tinted in one vessel, to pour": ["pour"],
+    "Clear in one vessel, to pour": ["pour"],
+    "Tinted, to the clean cup": ["clean_cup"],
+    "Clear, to the clean cup": ["clean_cup"],
+    "Hide test": ["tint"],
+    "Tint to drop in": ["tint"],
+    "Mixing clear": ["mix"],
+    "Mixing": ["mix"],
+    "B to fill up": ["fill"],
+    "B to touch A": ["part_b"],
+    "Part A to pour in": ["part_a"],
+    "Made ready in part": ["make_ready"],
+}
+# When the second mist of the one cup that waits for it is due: ten minutes after the end of its pour.
+SECOND_MIST_AFTER_THE_POUR = 600
+
+OPEN = """async (text) => {
+  const { readJobFile } = await import(new URL("keeping/transfer.js", window.modules));
+  const record = await import(new URL("clocks/cup-record.js", window.modules));
+  const { cupsOf, endOf, endOfPour, newCup, stageOf } = record;
+  const { calculate } = await import(new URL("sheet/sheet.js", window.modules));
+  const { error, job } = await readJobFile(new Blob([text]));
+  if (error) return { error };
+  const places = job.colours.map((colour) => [
+    colour.name, cupsOf(colour).map((cup) => stageOf(cup)?.name ?? "over"),
+  ]);
+  const between = cupsOf(job.colours.find((colour) => colour.name === "Between mists"))[0];
+  const colourId = job.colours[0].id;
+  const begun = newCup({ id: "k", coat: 1, number: 1, moment: 0, job, root: calculate(job), colourId });
+  return {
+    places: Object.fromEntries(places),
+    wait: (endOf(between, stageOf(between)) - endOfPour(between)) / 1000,
+    newStages: begun.stages,
+  };
+}"""
+
+OPEN_WHAT_THE_PHONE_HAS = """async (text) => {
+  const { openStorage, recordOf } = await import(new URL("keeping/persistence.js", window.modules));
+  const { cupsOf, stageOf } = await import(new URL("clocks/cup-record.js", window.modules));
+  const storage = await openStorage(() => {});
+  const job = JSON.parse(text);
+  await storage.base.write([["jobs", job.id, recordOf(job, new Date(0).toISOString())]]);
+  const opened = await storage.open(job.id);
+  const places = opened.colours.map((colour) => [
+    colour.name, cupsOf(colour).map((cup) => stageOf(cup)?.name ?? "over"),
+  ]);
+  return [opened.version, Object.fromEntries(places)];
+}"""
+
+
+def as_it_is(stages):
+    return stages
+
+
+def with_a_third_mist(stages):
+    """A stage for hands, and one after them, that no cup of version 1 had."""
+    place = [stage["name"] for stage in stages].index("cover")
+    mist, wait = stages[place - 1], stages[-1]
+    added = {**mist, "name": "third_mist", "duration": ["third_mist"]}
+    return [*stages[:place], added, *stages[place:], {**wait, "name": "polish", "duration": ["polish_wait"]}]
+
+
+def without_the_second_mist(stages):
+    return [{**stage, "retired": stage["retired"] or stage["name"] == "second_mist"} for stage in stages]
+
+
+def with_another_name_for_the_wait(stages):
+    renamed = {"second_mist": ["mist_wait", "second_mist"]}
+    return [{**stage, "duration": renamed.get(stage["name"], stage["duration"])} for stage in stages]
+
+
+@pytest.mark.parametrize(
+    "change",
+    [as_it_is, with_a_third_mist, without_the_second_mist, with_another_name_for_the_wait],
+    ids=lambda change: change.__name__,
+)
+def test_every_cup_saved_by_version_1_is_where_it_was(browser, baked, change):
+    with phone_with(browser, baked, stages=change) as page:
+        opened = page.evaluate(OPEN, SAVED.read_text(encoding="utf-8"))
+    assert opened["places"] == STOOD_AT
+    assert opened["wait"] == SECOND_MIST_AFTER_THE_POUR
+
+
+def test_a_new_cup_has_the_stage_that_was_added_and_not_the_one_that_was_retired(browser, baked):
+    names = {}
+    for change in (as_it_is, with_a_third_mist, without_the_second_mist):
+        with phone_with(browser, baked, stages=change) as page:
+            names[change] = page.evaluate(OPEN, SAVED.read_text(encoding="utf-8"))["newStages"]
+    assert set(names[with_a_third_mist]) - set(names[as_it_is]) == {"third_mist", "polish"}
+    assert set(names[as_it_is]) - set(names[without_the_second_mist]) == {"second_mist"}
+
+
+def test_a_job_that_the_phone_has_kept_since_version_1_opens_as_one_of_this(browser, baked):
+    with phone_with(browser, baked) as page:
+        version, places = page.evaluate(OPEN_WHAT_THE_PHONE_HAS, SAVED.read_text(encoding="utf-8"))
+    assert version == VERSION
+    assert places == STOOD_AT
+
+
+def test_the_server_gives_the_cups_of_version_1_the_stages_that_they_had():
+    job = read_job(SAVED.read_bytes())
+    assert job["version"] == VERSION
+    walks = {colour["name"]: colour["cups"][0]["stages"] for colour in job["colours"]}
+    assert len(walks["Lake green"]) == 16
+    assert "tint" not in walks["Clear, to the clean cup"]
+    assert "clean_cup" not in walks["Tinted in one vessel, to pour"]
+    assert "recoat_opens" not in walks["Covered, one coat"]
+
+
+def test_nothing_that_was_in_a_saved_job_is_lost():
+    before = json.loads(SAVED.read_bytes())
+    after = read_job(SAVED.read_bytes())
+    for colour in after["colours"]:
+        for cup in colour["cups"]:
+            del cup["stages"]
+            cup["plan"]["version"] = 1
+    assert {**after, "version": 1} == before
+
+
+def test_no_name_of_version_1_has_left_the_table():
+    saved = json.loads(SAVED.read_bytes())
+    taps = {tap["stage"] for colour in saved["colours"] for cup in colour["cups"] for tap in cup["taps"]}
+    assert {"top_coat", "recoat_closes", "second_mist", "clean_cup"} <= taps
+    assert taps <= set(TAPS)
+    assert [name for name, _ in WALK_OF_VERSION_1 if name not in {stage.name for stage in STAGES}] == []
