@@ -107,7 +107,7 @@ def test_a_stop_check_that_cannot_be_made_holds_the_start_until_a_reason_is_type
     sheet.type_in("job", "relative_humidity", "")
     bench = sheet.take_to_the_bench("c1")
     bench.tick_the_lines()
-    expect(bench.notices).to_contain_text("Not checked: Humidity is missing")
+    expect(bench.notices).to_contain_text("Not checked: humidity is missing")
     bench.tap("Begin the cup")
     reason = bench.root.get_by_label("Why begin all the same?")
     expect(reason).to_be_focused()
