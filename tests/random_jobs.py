@@ -4,11 +4,12 @@ import math
 from random import Random
 from typing import Any
 
+from webapp.conversions import conversions, from_canonical
 from webapp.inputs.entry import Input
 from webapp.inputs.table import INPUTS
 from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB
-from webapp.quantities import JOB_UNITS, bounds
-from webapp.units import conversions, from_canonical
+from webapp.kinds import JOB_UNITS
+from webapp.quantities import bounds
 
 NONSENSE = ("abc", "-3", "0", "3/0", "1,500", "12 3", "1e9", "<i>9</i>", "99999999", "2 parsecs", "  ", ".")
 SENSIBLE = {

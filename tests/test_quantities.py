@@ -7,7 +7,8 @@ import pytest
 
 from webapp.errors import QuantityError
 from webapp.inputs.table import INPUTS
-from webapp.quantities import read_input, read_quantity, show
+from webapp.quantities import read_input, read_quantity
+from webapp.showing import show
 
 CASES = json.loads((Path(__file__).parent / "quantity_cases.json").read_text(encoding="utf-8"))
 JOB_UNITS = {"length": "in", "volume": "mL", "temperature": "degF"}

@@ -1,4 +1,4 @@
-"""The grammar of typed quantities, and how a quantity is shown; `static/sheet/quantities.js` is the twin.
+"""The grammar of typed quantities; `static/sheet/quantities.js` is the twin, and of `webapp/showing.py` too.
 
     quantity: number [unit], or number unit followed by smaller ones: 5' 3 1/2", 1 h 30 min, 1 lb 4 oz
     number:   12   12.5   12,5   3/16   12 3/8   12-3/8
@@ -9,13 +9,14 @@ pint never sees typed text: it reads `12 3/8 in` as 4.5 in and `1,5 cm` as 15 cm
 
 import re
 from dataclasses import dataclass
-from decimal import ROUND_HALF_UP, Decimal
 from functools import cache, lru_cache
 from typing import Any
 
+from webapp.conversions import conversions, from_canonical, to_canonical
 from webapp.errors import QuantityError
 from webapp.inputs.entry import Input
-from webapp.units import ShownUnit, conversions, from_canonical, to_canonical
+from webapp.kinds import KINDS, ShownUnit
+from webapp.showing import rounded, unit_shown
 
 REPLACEMENTS = (
     *((vulgar, f" {over}/{under}") for vulgar, over, under in (
@@ -29,38 +30,7 @@ REPLACEMENTS = (
     ("²", "2"), ("³", "3"), ("µ", "u"), ("μ", "u"),
 )  # fmt: skip
 
-EXAMPLES = {
-    "length": "12 3/8 in",
-    "area": "280 in2",
-    "volume": "300 mL",
-    "mass": "150 g",
-    "time": "30 min",
-    "temperature": "74 degF",
-    "share": "48 %",
-}
-TAKEN_AS = {
-    "volume": {"oz": "US fl oz", "ounces": "US fl oz", "cup": "US cup", "cups": "US cups"},
-    "length": {"mil": "thousandths of an inch", "mils": "thousandths of an inch"},
-}
-COMPOUND_KINDS = ("length", "mass", "time")
-SHOWN_WITH = {
-    "area": ("length", {"in": "in2", "mm": "cm2", "cm": "cm2"}),
-    "coverage": ("length", {"in": "in2/fl oz", "mm": "cm2/mL", "cm": "cm2/mL"}),
-    "spread rate": ("length", {"in": "in2/min", "mm": "cm2/min", "cm": "cm2/min"}),
-    "slope": ("length", {"in": "in/ft", "mm": "mm/m", "cm": "mm/m"}),
-    "temperature difference": ("temperature", {"degF": "degF", "degC": "degC"}),
-}
-# A unit gives way to a finer one under this many of it: nobody reads 0.0062 in.
-FINER = {"in": ("thou", 0.02), "cm": ("mm", 0.1), "in/ft": ("thou/ft", 0.02)}
-JOB_UNITS = {"length": ("in", "mm", "cm"), "volume": ("mL", "fl oz"), "temperature": ("degF", "degC")}
-
-# What a conversion leaves a hair under a half is rounded as the half that it is: 3.175 mm.
-HALF_UP = 1 + 1e-12
-
 LONGEST = 40
-# Past these, a figure is not read but passed over: nobody measures it.
-MOST_SHOWN = 10**15
-MOST_DAYS = 10_000
 # The faces of a job share most of what is typed.
 READINGS_KEPT = 4096
 NUMBER = re.compile(
@@ -96,11 +66,12 @@ def read_quantity(text: str, kind: str, unit: str) -> Reading:
         found, left, spelling = _unit(left, kind)
         if found is None and last and last.name == "ft" and kind == "length":
             found = _named("in", kind)
-        if last and (found is None or kind not in COMPOUND_KINDS or not _smaller(found, last, kind)):
+        if last and (found is None or not KINDS[kind].is_compound or not _smaller(found, last, kind)):
             raise QuantityError(_two_numbers(text, kind))
         if found is None and left:
             raise QuantityError(_two_numbers(text, kind) if NUMBER.match(left) else _no_such_unit(left, kind))
-        note = _note(spelling, kind) or note
+        taken = found.taken_as.get(spelling) if found else None
+        note = f"{spelling} taken as {taken}" if taken else note
         last = found or _named(unit, kind)
         total += to_canonical(-number if negative and not total else number, last.name, kind)
         if negative and left:
@@ -155,72 +126,6 @@ def bounds(each: Input) -> tuple[float | None, float | None]:
 def unit_of_input(each: Input, units: dict[str, str]) -> str:
     """Return the unit that a bare number in an input's field takes."""
     return each.unit if each.unit is not None else unit_shown(each.kind, units)
-
-
-def unit_shown(kind: str, units: dict[str, str]) -> str:
-    """Return the unit in which a person who chose these job units reads a kind of quantity."""
-    if kind in JOB_UNITS:
-        chosen = units.get(kind)
-        return chosen if chosen in JOB_UNITS[kind] else JOB_UNITS[kind][0]
-    if kind in SHOWN_WITH:
-        other, table = SHOWN_WITH[kind]
-        return table[unit_shown(other, units)]
-    return next(iter(conversions(kind)))
-
-
-def show(value: float, kind: str, unit: str) -> str:
-    """Show a canonical value in a unit with three figures that matter, never more than a person can use.
-
-    >>> show(147.4836, "volume", "mL"), show(147.4836, "volume", "fl oz"), show(0.25, "share", "%")
-    ('147 mL', '4.99 fl oz', '25 %')
-    >>> show(0.15875, "length", "in"), show(0.015875, "length", "in"), show(1.5707963, "angle", "deg")
-    ('0.0625 in', '6.25 thou', '90°')
-    """
-    if kind == "time":
-        return show_duration(value)
-    finer, limit = FINER.get(unit, (unit, 0.0))
-    if 0 < abs(from_canonical(value, unit, kind)) < limit:
-        unit = finer
-    named = _named(unit, kind)
-    figure = rounded(from_canonical(value, unit, kind), 2 if kind == "money" else None)
-    return f"{figure}{named.shown}" if named.shown == "°" else f"{figure} {named.shown}".strip()
-
-
-def rounded(value: float, places: int | None = None) -> str:
-    """Round half away from nought to three figures that matter, or to places; no zeros at the end."""
-    size = abs(value)
-    if size >= MOST_SHOWN:
-        return f"{'under -' if value < 0 else 'over '}{MOST_SHOWN}"
-    if places is None:
-        places = next((n for n, floor in enumerate((100, 10, 1, 0.1, 0.01, 0.001)) if size >= floor), 6)
-    exact = Decimal(value * HALF_UP).quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
-    text = f"{exact:f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if text == "-0" else text
-
-
-def show_duration(seconds: float) -> str:
-    """Show a time as a person says it.
-
-    >>> show_duration(40), show_duration(150), show_duration(1620), show_duration(4200), show_duration(90000)
-    ('40 s', '2 min 30 s', '27 min', '1 h 10 min', '25 h')
-    """
-    sign, size = ("-" if seconds < 0 else ""), abs(seconds)
-    if size < 9.5:
-        return f"{sign}{rounded(size, 1 if size >= 1 else 2)} s"
-    if size < 600:
-        return sign + _two(int(Decimal(size).quantize(Decimal(1), ROUND_HALF_UP)), 60, "min", "s")
-    if size >= MOST_DAYS * 86400:
-        return f"{'under -' if seconds < 0 else 'over '}{MOST_DAYS} d"
-    minutes = int(Decimal(size / 60).quantize(Decimal(1), ROUND_HALF_UP))
-    if minutes < 48 * 60:
-        return sign + _two(minutes, 60, "h", "min")
-    return sign + _two(int(Decimal(size / 3600).quantize(Decimal(1), ROUND_HALF_UP)), 24, "d", "h")
-
-
-def _two(amount: int, base: int, large: str, small: str) -> str:
-    parts = [f"{count} {name}" for count, name in ((amount // base, large), (amount % base, small)) if count]
-    return " ".join(parts) or f"0 {small}"
 
 
 def _plain(text: str) -> str:
@@ -290,13 +195,8 @@ def _two_numbers(text: str, kind: str) -> str:
     return f'"{text.strip()}" holds two numbers. Type one quantity, {_such_as(kind)}.'
 
 
-def _note(spelling: str, kind: str) -> str:
-    taken = TAKEN_AS.get(kind, {}).get(spelling)
-    return f"{spelling} taken as {taken}" if taken else ""
-
-
 def _such_as(kind: str) -> str:
-    return f"such as {EXAMPLES.get(kind, '2')}"
+    return f"such as {KINDS[kind].example}"
 
 
 def _echo(typed: Any, reading: Reading, kind: str) -> str:

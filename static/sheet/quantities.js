@@ -12,7 +12,7 @@ const HALF_UP = 1 + 1e-12;
 /** A sentence about what was typed; it is caught in this module and stands beside the field. */
 class Refusal extends Error {}
 
-const suchAs = (kind) => `such as ${grammar.examples[kind] ?? "2"}`;
+const suchAs = (kind) => `such as ${units[kind]?.example ?? "2"}`;
 const named = (name, kind) => units[kind].shown.find((unit) => unit.name === name);
 
 /** Convert a value in a shown unit to the canonical unit of its kind. */
@@ -98,11 +98,11 @@ function read(text, kind, unit) {
     [number, left] = readNumber(left, text, kind);
     [found, left, spelling] = readUnit(left, kind);
     if (!found && last?.name === "ft" && kind === "length") found = named("in", kind);
-    if (last && (!found || !grammar.compoundKinds.includes(kind) || !(found.factor < last.factor))) {
+    if (last && (!found || !units[kind].isCompound || !(found.factor < last.factor))) {
       throw new Refusal(twoNumbers(text, kind));
     }
     if (!found && left) throw new Refusal(NUMBER.test(left) ? twoNumbers(text, kind) : noSuchUnit(left, kind));
-    const taken = grammar.takenAs[kind]?.[spelling];
+    const taken = found?.takenAs?.[spelling];
     if (taken) note = `${spelling} taken as ${taken}`;
     last = found ?? named(unit, kind);
     total += toCanonical(negative && !total ? -number : number, last.name, kind);
@@ -130,7 +130,7 @@ export function readQuantity(text, kind, unit) {
 export function unitShown(kind, jobUnits) {
   const own = grammar.jobUnits[kind];
   if (own) return own.includes(jobUnits?.[kind]) ? jobUnits[kind] : own[0];
-  const other = grammar.shownWith[kind];
+  const other = units[kind].shownWith;
   return other ? other[1][unitShown(other[0], jobUnits)] : units[kind].shown[0].name;
 }
 
@@ -236,10 +236,10 @@ export function showParts(value, kind, unit) {
     const [, figure, rest] = /^(\S+)\s?(.*)$/.exec(showDuration(value));
     return { figure, unit: rest };
   }
-  const [finer, limit] = grammar.finer[unit] ?? [unit, 0];
+  const [finer, limit] = named(unit, kind).finer ?? [unit, 0];
   const size = Math.abs(fromCanonical(value, unit, kind));
   const shownIn = size > 0 && size < limit ? finer : unit;
-  const figure = rounded(fromCanonical(value, shownIn, kind), kind === "money" ? 2 : undefined);
+  const figure = rounded(fromCanonical(value, shownIn, kind), units[kind].places);
   const { shown } = named(shownIn, kind);
   return shown === "°" ? { figure: `${figure}°`, unit: "" } : { figure, unit: shown };
 }

@@ -3,9 +3,9 @@
 import psychrolib
 import pytest
 
+from webapp.conversions import to_canonical
 from webapp.formulas.conditions import dew_margin, dew_point, dew_point_error, surface_humidity
 from webapp.formulas.constants import CONSTANTS
-from webapp.units import to_canonical
 
 MAGNUS = (17.625, 243.04, 273.15)  # Alduchov, Eskridge, J. Appl. Meteor. 35 (1996) 601-609, eq. 21
 

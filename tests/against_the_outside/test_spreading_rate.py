@@ -2,6 +2,7 @@
 
 import pytest
 
+from webapp.conversions import from_canonical, to_canonical
 from webapp.formulas.cups import cup_residue, wetted_area
 from webapp.formulas.film import (
     claim_film_share,
@@ -14,7 +15,6 @@ from webapp.formulas.film import (
     spread_area,
     spreading_rate,
 )
-from webapp.units import from_canonical, to_canonical
 
 
 def volume(value: float, unit: str) -> float:

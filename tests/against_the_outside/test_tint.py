@@ -4,6 +4,7 @@ import numpy
 import pytest
 from scipy.interpolate import CubicSpline
 
+from webapp.conversions import to_canonical
 from webapp.formulas.drops import counted_drop_volume, dropper_drop_volume
 from webapp.formulas.rules import falling_share
 from webapp.formulas.tint import (
@@ -15,7 +16,6 @@ from webapp.formulas.tint import (
     tint_limit_volume,
     tint_load,
 )
-from webapp.units import to_canonical
 
 GRAVITY = 980.665  # standard gravity, CGPM 1901
 

@@ -3,7 +3,8 @@
 import pint
 import pytest
 
-from webapp.units import conversions, from_canonical, registry, to_canonical
+from webapp.conversions import conversions, from_canonical, to_canonical
+from webapp.units import registry
 
 # NIST Handbook 44, appendix C; NIST SP 811 (2008), appendix B.8 (table numbers from memory). The factors
 # follow exactly from 1 in = 2.54 cm, 1 lb = 453.592 37 g and a gallon of 231 in3.

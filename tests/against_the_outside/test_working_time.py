@@ -6,13 +6,13 @@ import pytest
 from scipy.constants import R
 
 from tests.amounts import USUAL_VALUES
+from webapp.conversions import to_canonical
 from webapp.formulas.constants import CONSTANTS
 from webapp.formulas.cure import cure_time, recoat_closes, recoat_opens, tack_free_time, top_coat_wait
 from webapp.formulas.rules import speed_factor
 from webapp.formulas.working_time import pour_time, usable_time, working_time
 from webapp.inputs.table import INPUTS
 from webapp.sheet.report import plan
-from webapp.units import to_canonical
 
 GAS_CONSTANT = 8.314462618e7  # erg/(mol K), CODATA 2018
 KILOJOULES = 1e10  # erg in a kJ

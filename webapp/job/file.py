@@ -8,7 +8,7 @@ from webapp.bench.walk import TAPS
 from webapp.errors import JobFileError
 from webapp.inputs.table import INPUTS
 from webapp.job.lifts import VERSION, lift
-from webapp.quantities import JOB_UNITS
+from webapp.kinds import JOB_UNITS
 from webapp.sheet.levels import LEVELS, held, row_keys
 
 FORMAT = "sixteenth-job"

@@ -5,12 +5,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from webapp.bench import stage, stages, walk
 from webapp.inputs.entry import LEVELS_OF_SECTION
 from webapp.inputs.table import INPUTS
+from webapp.kinds import KINDS
 from webapp.names.asked import ANY, Asked
 from webapp.names.pages import MARKS, Element
 from webapp.sheet import choices
 from webapp.sheet.levels import LEVELS, ancestors, children
 from webapp.sheet.wiring import GATHERERS, Sheet, provided
-from webapp.units import SHOWN_UNITS
 
 Row = tuple[str, str, str]
 """A kind, a level, and a name of that kind on it."""
@@ -77,7 +77,7 @@ def known_by_tables() -> Iterator[Row]:
         "tap": walk.TAPS,
         "start of a clock": (stage.CONTACT, stage.END_OF_POUR, stage.OWN_START),
         "bound of a clock": (stage.DUE, stage.LATEST, stage.EARLIEST),
-        "unit": (unit.name for units in SHOWN_UNITS.values() for unit in units),
+        "unit": (unit.name for kind in KINDS.values() for unit in kind.units),
         "mark": MARKS,
     }
     return ((kind, ANY, name) for kind, names in tables.items() for name in names)

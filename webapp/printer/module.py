@@ -5,31 +5,27 @@ from dataclasses import asdict
 from typing import Any
 
 from webapp.bench.walk import MOMENTS, ONLY, TAPS, stages_table
+from webapp.conversions import Conversion, conversions
 from webapp.formulas import rules
 from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
 from webapp.job import file as jobfile
 from webapp.job import lifts
 from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB
+from webapp.kinds import JOB_UNITS, KINDS
 from webapp.printer.javascript import HELPERS, print_body, print_function
 from webapp.printer.steps import steps_in_order
 from webapp.printer.syntax import RULES, read_body
 from webapp.printer.working import print_rule, print_working, rules_to_show
 from webapp.quantities import (
-    COMPOUND_KINDS,
-    EXAMPLES,
-    FINER,
-    JOB_UNITS,
     REPLACEMENTS,
-    SHOWN_WITH,
-    TAKEN_AS,
     bounds,
     read_input,
 )
 from webapp.sheet.labels import WORDS, called, from_name
 from webapp.sheet.levels import levels_table
 from webapp.sheet.wiring import Node, Sheet
-from webapp.units import canonical_units, conversions
+from webapp.units import canonical_units
 
 
 def print_sheet(sheet: Sheet) -> str:
@@ -48,11 +44,6 @@ def print_sheet(sheet: Sheet) -> str:
         "labels": labels(sheet),
         "grammar": {
             "replacements": REPLACEMENTS,
-            "examples": EXAMPLES,
-            "takenAs": TAKEN_AS,
-            "compoundKinds": COMPOUND_KINDS,
-            "shownWith": SHOWN_WITH,
-            "finer": FINER,
             "jobUnits": JOB_UNITS,
             "words": WORDS,
         },
@@ -145,18 +136,23 @@ def _fallback(each: Input) -> dict[str, Any] | None:
     return {"text": each.default, "value": read_input(each.default, each, {}).value}
 
 
-def _units(kind: str) -> dict[str, Any]:
-    shown = [
-        {
-            "name": row.unit.name,
-            "shown": row.unit.shown,
-            "factor": row.factor,
-            "offset": row.offset,
-            "spellings": row.unit.spellings,
-        }
-        for row in conversions(kind).values()
-    ]
-    return {"canonical": canonical_units()[kind].symbol, "shown": shown}
+def _units(name: str) -> dict[str, Any]:
+    kind = KINDS[name]
+    optional = {
+        "isCompound": kind.is_compound,
+        "shownWith": kind.shown_with,
+        "places": kind.places,
+    }
+    shown = [_shown(row) for row in conversions(name).values()]
+    row = {"canonical": canonical_units()[name].symbol, "shown": shown, "example": kind.example}
+    return row | {key: value for key, value in optional.items() if value}
+
+
+def _shown(row: Conversion) -> dict[str, Any]:
+    unit = row.unit
+    plain = {"name": unit.name, "shown": unit.shown, "factor": row.factor, "offset": row.offset}
+    optional = {"takenAs": unit.taken_as, "finer": unit.finer}
+    return plain | {"spellings": unit.spellings} | {key: value for key, value in optional.items() if value}
 
 
 def _json(table: Any) -> str:

@@ -4,11 +4,11 @@ import re
 
 from webapp.formulas.book import MARK, Check, marks_in
 from webapp.inputs.table import INPUTS
-from webapp.quantities import show, unit_shown
 from webapp.sheet.labels import called, in_sentence, uncapitalized
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.runner import Blank, Cell, Row
 from webapp.sheet.wiring import kind_of, load_sheet
+from webapp.showing import show, unit_shown
 
 SECTIONS = {"room": " in the room", "card": " on the resin card", "bench": " on the bench"}
 

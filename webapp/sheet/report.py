@@ -8,12 +8,12 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from webapp.inputs.table import INPUTS
-from webapp.quantities import show, unit_shown
 from webapp.sheet.labels import called, in_sentence
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.reasons import because, row_title, sentence, ways_out
 from webapp.sheet.runner import Blank, Cell, CheckResult, Row, calculate
 from webapp.sheet.wiring import Sheet, kind_of, load_sheet
+from webapp.showing import show, unit_shown
 from webapp.units import canonical_units
 
 SIGNS = {"stop": "STOP", "caution": "Caution", "note": "Note"}
