@@ -3,6 +3,7 @@
 import pytest
 
 from webapp.formulas.book import load_book
+from webapp.sheet.reasons import sentence
 
 BOOK = load_book()
 
@@ -76,6 +77,6 @@ def test_a_range_ends_where_it_says(name: str, inside: dict[str, float], outside
 
 @pytest.mark.parametrize("name", BOOK.ranges)
 def test_a_range_gives_its_reason_as_a_sentence(name: str) -> None:
-    says = BOOK.ranges[name].says
+    says = sentence(BOOK.ranges[name].says)
     assert says[0].isupper()
     assert says.endswith(".")
