@@ -56,18 +56,27 @@ async function recovered() {
   return showRecovery(part("page"), storage);
 }
 
-/** Load what the first screen does without, once it is painted. */
+/** Load what the first screen does without, once it is painted: a little at a time, so that no tap waits for it. */
 async function load() {
-  await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+  await new Promise((resolve) => requestAnimationFrame(resolve));
+  await nextTurn();
   const { served } = await import("./keeping/offline.js");
   await served();
-  const [{ takeInLaterPage }, filling, ...screens] = await Promise.all([
-    import("./lib/later-page.js"), import("./sheet/refill.js"), ...LATER.map((each) => each()),
-  ]);
-  fillAgainWith(filling);
+  fillAgainWith(await import("./sheet/refill.js"));
+  const { takeInLaterPage } = await import("./lib/later-page.js");
   await takeInLaterPage();
-  for (const screen of screens) screen.join(page, { storage, say, takeJob });
+  await page.whileJoining(async () => {
+    for (const bring of LATER) {
+      const screen = await bring();
+      await nextTurn();
+      screen.join(page, { storage, say, takeJob });
+    }
+  });
   page.acts.book = openBook;
+}
+
+function nextTurn() {
+  return new Promise((resolve) => setTimeout(resolve));
 }
 
 async function clicked(event) {

@@ -9,7 +9,8 @@ const ALSO_FROZEN = [
   "cups", "coats_to_pour", "vessels_per_cup", "cup_capacity", "cup_graduation", "tint_limit_drops", "starting_drops",
 ];
 const FROZEN = [...new Set([
-  ...stages.flatMap((stage) => [...stage.duration, ...stage.figures, ...stage.beside.flatMap((beside) => beside.cells)]),
+  ...stages.flatMap(({ duration, figures }) => [...duration, ...figures]),
+  ...stages.flatMap(({ beside }) => beside.flatMap(({ cells }) => cells)),
   ...ALSO_FROZEN,
 ])].filter(Boolean);
 

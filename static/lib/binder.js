@@ -110,9 +110,16 @@ export class Binder {
     for (const node of nodes) watcher.observe(node);
   }
 
+  /** Pay a block a turn, so that a tap in between does not wait for all of them. */
   #paintRest() {
-    this.#isOwing = false;
-    this.paintAll();
+    const next = this.#blocks.find(({ owed }) => owed.size > 0);
+    if (next) {
+      this.#pay([next]);
+      setTimeout(() => this.#paintRest());
+    } else {
+      this.#isOwing = false;
+      for (const each of this.page.after) each();
+    }
   }
 
   #pay(blocks) {

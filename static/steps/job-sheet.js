@@ -38,8 +38,9 @@ export const page = {
   render,
   requestRender: () => {
     binder.owe([ALL, ROWS]);
-    binder.request();
+    if (!isJoining) binder.request();
   },
+  whileJoining,
   readingOf: (cell, name) => readingOf(page, cell, name),
   rowIdOf,
   setFolded,
@@ -49,6 +50,15 @@ export const page = {
 
 const binder = new Binder(marks, page);
 let steps = [];
+let isJoining = false;
+
+/** Paint what joins the page once all of it has, and not once for each. */
+async function whileJoining(join) {
+  isJoining = true;
+  await join();
+  isJoining = false;
+  binder.request();
+}
 
 /** Put the page together from its templates, before there is a job to paint. */
 export function putTogether(node) {
