@@ -75,7 +75,7 @@ class Sheet:
         """Return what was tapped for the first cup, by the words on the button of each stage."""
         return self.page.evaluate(
             f"""async () => {{
-              const {{ stages }} = await import({BASE} + "printed.js");
+              const {{ stages }} = await import({BASE} + "sentences.js");
               const {{ state }} = await import({BASE} + "keeping/store.js");
               const [cup] = state.job.colours.flatMap((colour) => colour.cups);
               const buttons = new Map(stages.map(({{ name, button }}) => [name, button]));

@@ -12,6 +12,8 @@ from typing import Any
 
 from playwright.sync_api import Browser, Page
 
+PRINTED = ("printed.js", "sentences.js")
+
 
 class _Quiet(http.server.SimpleHTTPRequestHandler):
     def log_message(self, *_arguments: object) -> None:
@@ -20,15 +22,17 @@ class _Quiet(http.server.SimpleHTTPRequestHandler):
 
 @contextmanager
 def phone_with(browser: Browser, baked: Path, **changes: Callable[[Any], Any]) -> Iterator[Page]:
-    """Open a page on which each named table of `printed.js` is what its change makes of it."""
+    """Open a page on which each named table of the printed modules is what its change makes of it."""
     version = next(each.name for each in baked.iterdir() if each.name.startswith("v-"))
-    printed = (baked / version / "printed.js").read_text(encoding="utf-8")
+    printed = {name: (baked / version / name).read_text(encoding="utf-8") for name in PRINTED}
     for name, change in changes.items():
         line = re.compile(rf"^(export const {name} = )(.*);$", re.MULTILINE)
-        found = line.search(printed)
-        assert found, f"printed.js has no table {name}"
+        module = next((each for each, text in printed.items() if line.search(text)), None)
+        assert module, f"no printed module has a table {name}"
+        text = printed[module]
+        found = line.search(text)
         table = json.dumps(change(json.loads(found[2])), ensure_ascii=False)
-        printed = printed[: found.start()] + f"{found[1]}{table};" + printed[found.end() :]
+        printed[module] = text[: found.start()] + f"{found[1]}{table};" + text[found.end() :]
     handler = functools.partial(_Quiet, directory=str(baked))
     server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
     thread = threading.Thread(target=server.serve_forever, daemon=True)
@@ -36,8 +40,9 @@ def phone_with(browser: Browser, baked: Path, **changes: Callable[[Any], Any]) -
     page = browser.new_page()
     address = f"http://127.0.0.1:{server.server_port}/"
     page.route(address, lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
-    script = {"body": printed, "content_type": "text/javascript"}
-    page.route(f"{address}{version}/printed.js", lambda route: route.fulfill(**script))
+    for name, text in printed.items():
+        script = {"body": text, "content_type": "text/javascript"}
+        page.route(f"{address}{version}/{name}", lambda route, script=script: route.fulfill(**script))
     page.goto(address)
     page.evaluate("(base) => { window.modules = base; }", f"{address}{version}/")
     try:

@@ -17,7 +17,18 @@ GUIDE = (ROOT / "DEVELOPERS.md").read_text()
 README = (ROOT / "README.md").read_text()
 BOTH = {"DEVELOPERS.md": GUIDE, "README.md": README}
 MAPPED = ("webapp", "static", "tests", "e2e")
-BAKED = {"printed.js", "workings.js", "later.html", "v-HASH", INDEX, PACK, STAMP, STYLES, WORKER}
+BAKED = {
+    "printed.js",
+    "sentences.js",
+    "workings.js",
+    "later.html",
+    "v-HASH",
+    INDEX,
+    PACK,
+    STAMP,
+    STYLES,
+    WORKER,
+}
 # What stands in capitals for a name of one's own, or is a word of the commands.
 PLACEHOLDERS = {"NAME", "LEVEL", "FOLDER", "FILE", "HASH", "JOB", "MISSED"}
 MOST_LINES = 210

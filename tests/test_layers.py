@@ -37,6 +37,7 @@ PYTHON = (
 JAVASCRIPT = (
     "lib",
     "printed.js",
+    "sentences.js",
     "workings.js",
     "sheet",
     "keeping",

@@ -1,5 +1,5 @@
 // The clocks of the cups on the bench: moments, never counted seconds. A closed page loses none of them.
-import { stages } from "../printed.js";
+import { stages } from "../sentences.js";
 import { cupsOf, endOf, isOver, isRecoated, startOf, tapped, walkOf } from "./cup-record.js";
 import { dayAndTime, inWords, timeOfDay } from "../lib/moments.js";
 

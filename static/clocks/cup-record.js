@@ -1,5 +1,5 @@
 // A cup on the bench is its frozen amounts and its taps; all else about it is read from those. Pure.
-import { moments, stages } from "../printed.js";
+import { moments, stages } from "../sentences.js";
 import { isOfKind } from "../keeping/lift.js";
 import { findRow, rowAt } from "../sheet/sheet.js";
 

@@ -1,5 +1,6 @@
 // A job of an older version becomes one of this version: the twin of webapp/job/lifts.py, which prints the steps.
-import { cupKinds, file as rules } from "../printed.js";
+import { file as rules } from "../printed.js";
+import { cupKinds } from "../sentences.js";
 
 /** A job of an older version as one of this version; nothing that was in it is lost. */
 export function lift(job) {

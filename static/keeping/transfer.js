@@ -1,5 +1,6 @@
 // A job as a file: saved as one, and read from one after the same checks as webapp/job/file.py.
-import { file as rules, grammar, inputs, levels, stages } from "../printed.js";
+import { file as rules, grammar, inputs, levels } from "../printed.js";
+import { stages } from "../sentences.js";
 import { lift } from "./lift.js";
 import { handOut } from "../lib/files.js";
 

@@ -1,5 +1,6 @@
 // Sentences for why a cell is blank and what a check found; webapp/sheet/reasons.py is the twin.
-import { checks, inputs, labels, levels } from "../printed.js";
+import { inputs, labels, levels } from "../printed.js";
+import { checkSentences, rangeSentences } from "../sentences.js";
 import { called, capital, inSentence, show, uncapitalized, unitShown } from "./quantities.js";
 
 const SECTIONS = { room: " in the room", card: " on the resin card", bench: " on the bench" };
@@ -18,7 +19,7 @@ export function rowTitle(row) {
 /** The sentence that says why a cell is blank. */
 export function because({ kind, name, row, says }) {
   if (kind === "refused") return says;
-  if (kind === "range") return sentence(says, row);
+  if (kind === "range") return sentence(rangeSentences[name], row);
   if (kind === "empty") return `${capital(rowTitle(row))} has ${levels[name].empty}.`;
   const place = row.level === "job" ? SECTIONS[inputs[name]?.section] ?? "" : `, ${rowTitle(row)}`;
   if (kind === "missing") return `${called(name)} is missing${place}.`;
@@ -27,12 +28,12 @@ export function because({ kind, name, row, says }) {
 
 /** Why a check cannot be made, or what it says is wrong. */
 export function saysOf({ name, state, row, blank }) {
-  return state === "wrong" ? sentence(checks[name].says, row) : `Not checked: ${uncapitalized(because(blank))}`;
+  return state === "wrong" ? sentence(checkSentences[name].says, row) : `Not checked: ${uncapitalized(because(blank))}`;
 }
 
 /** What would do against a check that is wrong, without the ways that speak of a blank cell. */
 export function waysOut({ name, state, row }) {
-  const ways = state === "wrong" ? checks[name].would_do ?? [] : [];
+  const ways = state === "wrong" ? checkSentences[name].would_do ?? [] : [];
   const cellsOf = (way) => [...way.matchAll(MARK)].filter(([, kind]) => kind === "cell");
   const isKnown = (way) => cellsOf(way).every(([, , cell]) => hasValue(seenFrom(row, cell)));
   return ways.filter(isKnown).map((way) => sentence(way, row));

@@ -1,6 +1,6 @@
 // The rows of a job and their cells: the generic runner that webapp/sheet/runner.py is the twin of.
 // A blank argument leaves a cell blank; every blank cell knows why. Nothing here knows a formula by name.
-import { checks, formulas, inputs, levels, nodes, ranges, constants } from "../printed.js";
+import { checks, formulas, inputs, levels, nodes, constants } from "../printed.js";
 import { readChoice, readInput } from "./quantities.js";
 
 const isBlank = (typed) => typed === undefined || typed === null || (typeof typed === "string" && !typed.trim());
@@ -217,10 +217,9 @@ function formulaOf(node, row) {
   const blank = cells.find((cell) => cell.blank)?.blank;
   if (blank) return empty(blank, "formula");
   const values = cells.map((cell) => cell.value);
-  const range = ranges[node.name];
-  if (range) {
+  if (node.range) {
     const inside = computed(formulas[`${node.name}_range`], node.range.map((each) => values[each]));
-    if (inside === false) return empty({ kind: "range", name: node.name, row, says: range }, "formula");
+    if (inside === false) return empty({ kind: "range", name: node.name, row, says: "" }, "formula");
     if (inside === signalled) return empty({ kind: "arithmetic", name: node.name, row, says: "" }, "formula");
   }
   const value = computed(formulas[node.name], values);

@@ -1,4 +1,5 @@
-import { inputs, stages } from "../printed.js";
+import { inputs } from "../printed.js";
+import { stages } from "../sentences.js";
 import { inSentence } from "../sheet/quantities.js";
 import { rowTitle } from "../sheet/reasons.js";
 import { rowOf, state } from "../keeping/store.js";

@@ -1,5 +1,6 @@
 // One entry of the formula book: a formula, a check or a constant, with all that is known of it.
-import { checks, inputs, ranges } from "../printed.js";
+import { checks, inputs } from "../printed.js";
+import { checkSentences, rangeSentences } from "../sentences.js";
 import { called } from "../sheet/quantities.js";
 import { sentence } from "../sheet/reasons.js";
 import { origins, workings } from "../workings.js";
@@ -20,7 +21,7 @@ const ONE_MOMENT = "one moment of a cup’s heat, or one point of a bead";
 /** All words of an entry that a search looks through, in lower case. */
 export function entryWords(name) {
   const { summary = "", source, unit = "", example = "", inputs: asked = {} } = workings[name] || origins[name];
-  const says = checks[name] ? sentence([checks[name].says, ...waysOf(name)].join(" ")) : "";
+  const says = checks[name] ? sentence([checkSentences[name].says, ...waysOf(name)].join(" ")) : "";
   const words = [called(name), ...Object.keys(asked).map(called), summary, says, source, unit, example];
   return words.join(" ").toLowerCase();
 }
@@ -52,13 +53,13 @@ function formulaBody(name, entries) {
     mathOf(steps),
     ...rulesOf(rules),
     inputList(asked, entries),
-    ranges[name] && line("Blank outside its range", sentence(ranges[name])),
+    rangeSentences[name] && line("Blank outside its range", sentence(rangeSentences[name])),
     example && sourceLine("Example", example),
     source && sourceLine("Source", source),
   ].filter(Boolean);
 }
 
-const waysOf = (name) => checks[name]?.would_do ?? [];
+const waysOf = (name) => checkSentences[name]?.would_do ?? [];
 
 function levelInWords(word) {
   if (word === "job") return "the job";

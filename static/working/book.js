@@ -1,4 +1,5 @@
 import { checks } from "../printed.js";
+import { checkSentences } from "../sentences.js";
 import { called } from "../sheet/quantities.js";
 import { sentence } from "../sheet/reasons.js";
 import { origins, steps as titles, workings } from "../workings.js";
@@ -61,7 +62,7 @@ function entryNode(name) {
   title.textContent = called(name);
   unit.textContent = checks[name] ? checks[name].severity : unitSays;
   if (checks[name]) unit.classList.add(`entry__unit--${checks[name].severity}`);
-  what.textContent = checks[name] ? sentence(checks[name].says) : summary;
+  what.textContent = checkSentences[name] ? sentence(checkSentences[name].says) : summary;
   return node;
 }
 

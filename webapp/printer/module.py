@@ -1,4 +1,4 @@
-"""Prints the two modules that the phone runs: `printed.js` (the sheet) and `workings.js`."""
+"""Prints the modules that the phone runs: `printed.js` (the sheet), `sentences.js` and `workings.js`."""
 
 import json
 from dataclasses import asdict
@@ -29,15 +29,17 @@ from webapp.units import canonical_units
 
 
 def print_sheet(sheet: Sheet) -> str:
-    """Print the whole sheet as one JavaScript module: formulas, nodes, inputs, units, cards and stages."""
+    """Print the whole sheet as one JavaScript module: formulas, nodes, inputs, units and cards."""
     functions = [each.function for each in sheet.book.everything().values()]
     printed = ",\n".join(print_body(read_body(function)) for function in functions)
     shared = "\n".join(print_function(getattr(rules, name)) for name in RULES)
     tables = {
         "levels": levels_table(),
         "nodes": [_node(node) for node in sheet.nodes],
-        "ranges": {each.of: each.says for each in sheet.book.ranges.values()},
-        "checks": {name: _check(each) for name, each in sheet.book.checks.items()},
+        "checks": {
+            name: {"severity": each.severity, "beside": each.beside}
+            for name, each in sheet.book.checks.items()
+        },
         "constants": {name: {"value": each.canonical} for name, each in sheet.constants.items()},
         "inputs": {name: _input(each) for name, each in sheet.inputs.items()},
         "units": {kind: _units(kind) for kind in canonical_units() if kind != "truth"},
@@ -49,9 +51,6 @@ def print_sheet(sheet: Sheet) -> str:
         },
         "cards": DEMO_CARDS,
         "example": EXAMPLE_JOB,
-        "stages": stages_table(),
-        "cupKinds": {name: asdict(each) for name, each in ONLY.items()},
-        "moments": MOMENTS,
         "file": {
             "format": jobfile.FORMAT,
             "version": lifts.VERSION,
@@ -62,8 +61,20 @@ def print_sheet(sheet: Sheet) -> str:
             "taps": TAPS,
         },
     }
-    exports = "\n".join(f"export const {name} = {_json(table)};" for name, table in tables.items())
-    return f"{HELPERS}{shared}\nexport const formulas = {{\n{printed}\n}};\n{exports}\n"
+    return f"{HELPERS}{shared}\nexport const formulas = {{\n{printed}\n}};\n{_exports(tables)}"
+
+
+def print_sentences(sheet: Sheet) -> str:
+    """Print as one JavaScript module what checks, ranges and stages say: the first screen does without."""
+    return _exports(
+        {
+            "checkSentences": {name: _sentences(each) for name, each in sheet.book.checks.items()},
+            "rangeSentences": {each.of: each.says for each in sheet.book.ranges.values()},
+            "stages": stages_table(),
+            "cupKinds": {name: asdict(each) for name, each in ONLY.items()},
+            "moments": MOMENTS,
+        }
+    )
 
 
 def print_workings(sheet: Sheet) -> str:
@@ -79,7 +90,7 @@ def print_workings(sheet: Sheet) -> str:
         "rules": {name: print_rule(name) for name in rules_to_show()},
         "steps": steps_in_order(each["step"] for each in workings.values()),
     }
-    return "".join(f"export const {name} = {_json(table)};\n" for name, table in tables.items())
+    return _exports(tables)
 
 
 def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
@@ -98,9 +109,8 @@ def _own_label(name: str) -> dict[str, str]:
     return {} if called(name) == from_name(name) else {"label": called(name)}
 
 
-def _check(check: Check) -> dict[str, Any]:
-    row: dict[str, Any] = {"severity": check.severity, "beside": check.beside, "says": check.says}
-    return row | ({"would_do": check.would_do} if check.would_do else {})
+def _sentences(check: Check) -> dict[str, Any]:
+    return {"says": check.says} | ({"would_do": check.would_do} if check.would_do else {})
 
 
 def _node(node: Node) -> dict[str, Any]:
@@ -153,6 +163,10 @@ def _shown(row: Conversion) -> dict[str, Any]:
     plain = {"name": unit.name, "shown": unit.shown, "factor": row.factor, "offset": row.offset}
     optional = {"takenAs": unit.taken_as, "finer": unit.finer}
     return plain | {"spellings": unit.spellings} | {key: value for key, value in optional.items() if value}
+
+
+def _exports(tables: dict[str, Any]) -> str:
+    return "".join(f"export const {name} = {_json(table)};\n" for name, table in tables.items())
 
 
 def _json(table: Any) -> str:
