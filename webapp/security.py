@@ -50,6 +50,10 @@ def content_policy(*, meta: bool = False) -> str:
     return "; ".join(f"{name} {value}" for name, value in rows if not (meta and name in ONLY_IN_A_HEADER))
 
 
+# What a document may do is asked of documents alone; on every script it would be 3 KiB of a first visit.
+ONLY_ON_PAGES = ("Permissions-Policy",)
+
+
 def security_headers(*, tls: bool = False) -> list[tuple[str, str]]:
     """Return the headers of every answer; the promise of TLS is only made where there is TLS."""
     features = [f"{name}=(self)" for name in ALLOWED_FEATURES] + [f"{name}=()" for name in REFUSED_FEATURES]
@@ -73,8 +77,14 @@ def with_security_headers(application: Application, *, tls: bool = False) -> App
     def wrapped(environ: dict[str, Any], start_response: StartResponse) -> Iterable[bytes]:
         def start(status: str, headers: list[tuple[str, str]], *rest: Any) -> Callable[[bytes], object]:
             kept = [(name, value) for name, value in headers if name.lower() not in names]
-            return start_response(status, [*kept, *ours], *rest)
+            added = [each for each in ours if each[0] not in ONLY_ON_PAGES or _is_page(headers)]
+            return start_response(status, [*kept, *added], *rest)
 
         return application(environ, start)
 
     return wrapped
+
+
+def _is_page(headers: list[tuple[str, str]]) -> bool:
+    kind = next((value for name, value in headers if name.lower() == "content-type"), "")
+    return kind.startswith("text/html")
