@@ -169,7 +169,8 @@ function cellOf(node, row, jobUnits) {
     case "formula": return formulaOf(node, row);
     case "choice": return choiceOf(node, row);
     case "greatest_of":
-    case "least_of": return pickOf(node, row);
+    case "least_of":
+    case "first_of": return pickOf(node, row);
     default: return gatherOf(node, row);
   }
 }
@@ -251,6 +252,12 @@ function choiceOf(node, row) {
   return { value: cell.value, blank: cell.blank, origin: "choice", winner, typed: "", note: "" };
 }
 
+const WINS = {
+  greatest_of: (value, best) => value > best,
+  least_of: (value, best) => value < best,
+  first_of: () => false,
+};
+
 function pickOf(node, row) {
   let best = null;
   let first = null;
@@ -259,7 +266,7 @@ function pickOf(node, row) {
     if (cell.blank) {
       first ??= cell.blank;
       if (node.needed.includes(name) || cell.blank.kind === "refused") return empty(cell.blank, node.kind);
-    } else if (!best || (node.kind === "greatest_of" ? cell.value > best.value : cell.value < best.value)) {
+    } else if (!best || WINS[node.kind](cell.value, best.value)) {
       best = full(cell.value, node.kind, name);
     }
   }

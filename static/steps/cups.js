@@ -1,12 +1,20 @@
-import { fromCanonical, rounded, show, unitShown } from "../sheet/quantities.js";
+import { limits } from "../printed.js";
+import { capital, fromCanonical, rounded, show, unitShown } from "../sheet/quantities.js";
+import { because, rowAt } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { redraw } from "../lib/dom.js";
 import { drawCup } from "../pictures/cup.js";
 
 const LIMITS = {
   cup_capacity_limit: "your cup, filled no further than you allow",
-  pourable_volume: "what you can pour and spread before it thickens",
+  pourable_volume: "what you can pour and spread in the working time",
+  heat_volume: "what you can pour before its own heat makes it too thick",
   cup_mass_limit: "the resin card’s largest batch",
+};
+
+const WHY_BY = {
+  usable_time: ", by the working time",
+  heat_pour_by: ", by its own heat",
 };
 
 /** Bring the cups to life: the measuring cup with its fill lines, and why there are that many. */
@@ -16,8 +24,10 @@ export function join(page) {
     "your-cup": (row) => yourCup(row.cells),
     "a-coat": ({ cells: { coats_to_pour: coats } }) => (coats?.value > 1 ? `, for each of ${coats.value} coats` : ""),
     "why-before": ({ cells: { cups } }) => (
-      cups?.value === 1 ? "One cup is enough. It may hold" : "Because one cup may hold"
+      cups?.value === 1 ? "one is enough; it may hold" : "one may hold"
     ),
+    "pour-by-why": (row) => WHY_BY[rowAt(row, "cup").cells.pour_by?.winner] ?? "",
+    "not-checked": notChecked,
     "why-after": (row) => `${LIMITS[row.cells.cup_limit?.winner] ?? "the least of your limits"}.`,
   });
   page.draw.cup = (node, row) => {
@@ -26,6 +36,19 @@ export function join(page) {
     if (cup) redraw(node, cup, drawCup);
   };
   page.requestRender();
+}
+
+/** For each limit of a cup that was passed over: what it looks after, and what is missing for it. */
+function notChecked(colour) {
+  const found = new Map();
+  for (const [name, word] of Object.entries(limits)) {
+    const { blank } = (colour.cells[name] ?? colour.parent.cells[name]);
+    if (blank) found.set(because(blank), [...(found.get(because(blank)) ?? []), word]);
+  }
+  const said = [...found].map(([why, words]) => (
+    `${capital(words.join(" and "))} not checked: ${why.slice(0, 1).toLowerCase()}${why.slice(1)}`
+  ));
+  return said.join(" ");
 }
 
 function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis }) {

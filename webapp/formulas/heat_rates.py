@@ -125,12 +125,12 @@ def heating_rate(
     return (reaction_heat * conversion_rate - lost) / mix_heat_capacity
 
 
-@formula(level=())
+@formula(level="job")
 def film_gel_time(
     rate_constant: PerSecond,
     surface_temperature: Kelvins,
     gel_conversion: Share,
-    self_start: Ratio,
+    cure_self_start: Ratio,
     activation_energy: ErgsPerMole,
     gas_constant: ErgsPerMoleKelvin,
     kinetic_reference_temperature: Kelvins,
@@ -148,8 +148,10 @@ def film_gel_time(
     """
     warmth = speed_factor(surface_temperature, kinetic_reference_temperature, activation_energy, gas_constant)
     left = 1 - gel_conversion
-    started = math.log((gel_conversion + self_start) / (self_start * left)) / (1 + self_start) ** 2
-    return (started + gel_conversion / (left * (1 + self_start))) / (rate_constant * warmth)
+    started = (
+        math.log((gel_conversion + cure_self_start) / (cure_self_start * left)) / (1 + cure_self_start) ** 2
+    )
+    return (started + gel_conversion / (left * (1 + cure_self_start))) / (rate_constant * warmth)
 
 
 @formula(level="job")
@@ -157,7 +159,7 @@ def cool_rate_constant(
     pot_life: Seconds,
     pot_life_temperature: Kelvins,
     gel_conversion: Share,
-    self_start: Ratio,
+    cure_self_start: Ratio,
     activation_energy: ErgsPerMole,
     gas_constant: ErgsPerMoleKelvin,
     kinetic_reference_temperature: Kelvins,
@@ -177,5 +179,7 @@ def cool_rate_constant(
         pot_life_temperature, kinetic_reference_temperature, activation_energy, gas_constant
     )
     left = 1 - gel_conversion
-    started = math.log((gel_conversion + self_start) / (self_start * left)) / (1 + self_start) ** 2
-    return (started + gel_conversion / (left * (1 + self_start))) / (pot_life * warmth)
+    started = (
+        math.log((gel_conversion + cure_self_start) / (cure_self_start * left)) / (1 + cure_self_start) ** 2
+    )
+    return (started + gel_conversion / (left * (1 + cure_self_start))) / (pot_life * warmth)

@@ -37,6 +37,33 @@ def whole_down(amount: float) -> int:
     return math.floor(amount + 1e-9)
 
 
+def half_marks(amount: CubicCentimetres, graduation: CubicCentimetres) -> CubicCentimetres:
+    """Return an amount rounded up to whole and half marks.
+
+    >>> half_marks(81.5, 10), half_marks(80, 10)
+    (85.0, 80.0)
+    """
+    return whole_up(2 * amount / graduation) * graduation / 2
+
+
+def half_marks_down(amount: CubicCentimetres, graduation: CubicCentimetres) -> CubicCentimetres:
+    """Return an amount rounded down to whole and half marks.
+
+    >>> half_marks_down(84.9, 10), half_marks_down(80, 10)
+    (80.0, 80.0)
+    """
+    return whole_down(2 * amount / graduation) * graduation / 2
+
+
+def wall_wetted(volume: CubicCentimetres) -> SquareCentimetres:
+    """Return the wall and bottom that a volume wets in a cup as tall as it is wide.
+
+    >>> round(wall_wetted(100), 2)
+    99.39
+    """
+    return 5 * math.pi / 4 * (4 * volume / math.pi) ** (2 / 3)
+
+
 def speed_factor(
     temperature: Kelvins,
     reference_temperature: Kelvins,

@@ -53,7 +53,7 @@ def _choices() -> Iterator[Row]:
         yield from (
             (f"option with a cell of {quantity}", option, ANY, (f'"{quantity}"',)) for option in options
         )
-    for quantity, pick in {**choices.GREATEST_OF, **choices.LEAST_OF}.items():
+    for quantity, pick in {**choices.GREATEST_OF, **choices.LEAST_OF, **choices.FIRST_OF}.items():
         yield from (("cell in reach", cell, pick.level, (f'"{quantity}"',)) for cell in pick.of)
         yield from (
             (f"cell that {quantity} picks from", cell, ANY, (f'"{quantity}"',)) for cell in pick.needed

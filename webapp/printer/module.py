@@ -5,7 +5,6 @@ from dataclasses import asdict
 from typing import Any
 
 from webapp.bench.walk import MOMENTS, ONLY, TAPS, stages_table
-from webapp.formulas import rules
 from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
 from webapp.job import file as jobfile
@@ -26,9 +25,10 @@ from webapp.quantities import (
     bounds,
     read_input,
 )
+from webapp.sheet.heat import LEFT_STANDING, LIMITS
 from webapp.sheet.labels import WORDS, called, from_name
 from webapp.sheet.levels import levels_table
-from webapp.sheet.wiring import Node, Sheet
+from webapp.sheet.wiring import PICKS, Node, Sheet
 from webapp.units import canonical_units, conversions
 
 
@@ -36,7 +36,7 @@ def print_sheet(sheet: Sheet) -> str:
     """Print the whole sheet as one JavaScript module: formulas, nodes, inputs, units, cards and stages."""
     functions = [each.function for each in sheet.book.everything().values()]
     printed = ",\n".join(print_body(read_body(function)) for function in functions)
-    shared = "\n".join(print_function(getattr(rules, name)) for name in RULES)
+    shared = "\n".join(print_function(rule) for rule in RULES.values())
     tables = {
         "levels": levels_table(),
         "nodes": [_node(node) for node in sheet.nodes],
@@ -58,6 +58,8 @@ def print_sheet(sheet: Sheet) -> str:
         },
         "cards": DEMO_CARDS,
         "example": EXAMPLE_JOB,
+        "leftStanding": LEFT_STANDING,
+        "limits": LIMITS,
         "stages": stages_table(),
         "cupKinds": {name: asdict(each) for name, each in ONLY.items()},
         "moments": MOMENTS,
@@ -116,7 +118,7 @@ def _node(node: Node) -> dict[str, Any]:
     row: dict[str, Any] = {"level": node.level, "name": node.name, "kind": node.kind, "asks": node.asks}
     optional = {"cells": node.cells, "when": node.when, "below": node.below, "range": node.range}
     row |= {key: value for key, value in optional.items() if value}
-    return row | ({"needed": node.needed} if node.kind in ("greatest_of", "least_of") else {})
+    return row | ({"needed": node.needed} if node.kind in PICKS else {})
 
 
 def _input(each: Input) -> dict[str, Any]:

@@ -1,0 +1,176 @@
+"""Wet edge: whether each cup lands while the cup that it meets on the face still flows."""
+
+from webapp.formulas.book import check, formula
+from webapp.formulas.rules import whole_down, whole_up
+from webapp.units import Count, CubicCentimetres, Seconds, Share, Truth
+
+
+@formula(level="job")
+def wet_edge_time(working_time_on_face: Seconds, film_gel_time: Seconds, wet_edge_share: Share) -> Seconds:
+    """From the moment A touches B of a cup until its film no longer joins the next without a seam.
+
+    Range: thin films.
+    Example: at a working time of 90 min and a film that gels after 249.2 min, 89.7 min: its doubling.
+
+    >>> round(wet_edge_time(5400, 249.2 * 60, 0.36) / 60, 1)
+    89.7
+
+    Source: never past the doubling of the viscosity, at 0.36 of the film's gel (Castro, Macosko 1982, from
+    memory; our choice).
+    """
+    return min(working_time_on_face, wet_edge_share * film_gel_time)
+
+
+@formula(level="face")
+def cups_on_piece(
+    face_coat_volume: CubicCentimetres,
+    pieces: Count,
+    contingency: Share,
+    net_need: CubicCentimetres,
+    cups: Count,
+) -> Count:
+    """How many cups one piece of a face takes in this coat.
+
+    Range: any; until cups are dealt to faces, by volume alone.
+    Example: a piece of 330 mL with 10 % extra, from cups that give 150 mL each, takes 3 cups.
+
+    >>> cups_on_piece(330, 1, 0.1, 450, 3), cups_on_piece(200, 2, 0.1, 450, 3)
+    (3, 1)
+
+    Source: arithmetic.
+    """
+    return max(1, whole_up(face_coat_volume * (1 + contingency) / pieces / (net_need / cups)))
+
+
+@formula(level="face")
+def closed_ring() -> Count:
+    """A ring closes: its last cup meets its first.
+
+    Example: one.
+
+    >>> closed_ring()
+    1
+
+    Source: definition.
+    """
+    return 1
+
+
+@formula(level="face")
+def open_shape() -> Count:
+    """A shape that is no ring does not close.
+
+    Example: none.
+
+    >>> open_shape()
+    0
+
+    Source: definition.
+    """
+    return 0
+
+
+@formula(level="face")
+def neighbour_gap(cups_on_piece: Count, ring_closes: Count) -> Count:
+    """How many cups later the last one that meets an earlier one is poured: 1, or more where a ring closes.
+
+    Range: any.
+    Example: of four cups on a panel each meets the one before; on a ring the fourth meets the first.
+
+    >>> neighbour_gap(4, 0), neighbour_gap(4, 1), neighbour_gap(1, 1)
+    (1, 3, 1)
+
+    Source: the order of the pour.
+    """
+    return max(1, ring_closes * (cups_on_piece - 1))
+
+
+@formula(level="face")
+def cup_spreading_time(face_spreading_time: Seconds, pieces: Count, cups_on_piece: Count) -> Seconds:
+    """Time to pour and spread one cup on one piece of this face.
+
+    Range: any.
+    Example: two pieces that take 20 min, two cups on each, 5 min a cup.
+
+    >>> cup_spreading_time(1200, 2, 2) / 60
+    5.0
+
+    Source: arithmetic.
+    """
+    return face_spreading_time / pieces / cups_on_piece
+
+
+@formula(level="face")
+def join_age(changeover: Seconds, cup_spreading_time: Seconds, neighbour_gap: Count) -> Seconds:
+    """How old the film is, since its A touched B, when the cup that meets it lands: one person alone.
+
+    Range: cups poured one after another.
+    Example: 5 min of changing over and 10 min of spreading: neighbors meet after 20 min.
+
+    >>> join_age(300, 600, 1) / 60
+    20.0
+
+    Source: arithmetic: the older cup's changeover and spreading, then the younger one's changeover.
+    """
+    return neighbour_gap * (changeover + cup_spreading_time) + changeover
+
+
+@formula(level="face")
+def join_age_of_two(changeover: Seconds, cup_spreading_time: Seconds, neighbour_gap: Count) -> Seconds:
+    """The same with two people: one mixes the next cup while the other spreads this one.
+
+    Range: two people.
+    Example: 5 min of changing over and 10 min of spreading: neighbors meet after 15 min.
+
+    >>> join_age_of_two(300, 600, 1) / 60
+    15.0
+
+    Source: arithmetic.
+    """
+    return changeover + neighbour_gap * max(cup_spreading_time, changeover)
+
+
+@formula(level="face")
+def reachable_gap(wet_edge_time: Seconds, changeover: Seconds, cup_spreading_time: Seconds) -> Count:
+    """How many cups later one person can still meet a wet edge.
+
+    Range: below 1 not even the next cup meets it.
+    Example: a wet edge of 30 min, 5 min of changing over, 10 min of spreading: the next cup.
+
+    >>> reachable_gap(1800, 300, 600), reachable_gap(300, 300, 600)
+    (1, 0)
+
+    Source: arithmetic.
+    """
+    return whole_down((wet_edge_time - changeover) / (changeover + cup_spreading_time))
+
+
+@formula(level="face")
+def reachable_gap_of_two(wet_edge_time: Seconds, changeover: Seconds, cup_spreading_time: Seconds) -> Count:
+    """How many cups later two people can still meet a wet edge.
+
+    Range: below 1 not even the next cup meets it.
+    Example: a wet edge of 30 min, 5 min of changing over, 10 min of spreading: two cups.
+
+    >>> reachable_gap_of_two(1800, 300, 600)
+    2
+
+    Source: arithmetic.
+    """
+    return whole_down((wet_edge_time - changeover) / max(cup_spreading_time, changeover))
+
+
+@check(
+    level="face",
+    severity="caution",
+    says="One person cannot keep the edge wet on this face: a cup meets the film of an earlier one when "
+    "that has begun to thicken, and the seam shows.",
+    beside="join_age",
+)
+def wet_edge_lost(join_age: Seconds, wet_edge_time: Seconds, cups_on_piece: Count) -> Truth:
+    """True where more than one cup goes on a piece and one lands past the wet edge.
+
+    >>> wet_edge_lost(2000, 1800, 2), wet_edge_lost(1700, 1800, 2), wet_edge_lost(2000, 1800, 1)
+    (True, False, False)
+    """
+    return min(cups_on_piece - 1, 1) * join_age > wet_edge_time
