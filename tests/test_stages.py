@@ -9,6 +9,7 @@ from webapp.bench.stage import CONTACT, DUE, EARLIEST, END_OF_POUR, LATEST, OWN_
 from webapp.bench.stages import STAGES
 from webapp.bench.walk import LAST_HAND_STAGE, MOMENTS, TAPS, hand_stages, stages_table
 from webapp.job.file import read_job
+from webapp.job.lifts import VERSION
 from webapp.sheet.wiring import load_sheet
 
 NAMES = [stage.name for stage in STAGES]
@@ -159,5 +160,5 @@ def test_a_job_file_takes_every_tap():
         "stages": NAMES,
         "taps": taps,
     }
-    job = {"format": "sixteenth-job", "version": 2, "colours": [{"id": "c1", "cups": [cup]}]}
+    job = {"format": "sixteenth-job", "version": VERSION, "colours": [{"id": "c1", "cups": [cup]}]}
     assert read_job(json.dumps(job))["colours"][0]["cups"][0]["taps"] == taps

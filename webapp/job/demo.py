@@ -84,7 +84,7 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
 
 EXAMPLE_JOB: dict[str, Any] = {
     "format": "sixteenth-job",
-    "version": 2,
+    "version": 3,
     "id": "example",
     "name": "Example: boathouse door",
     "example": True,
