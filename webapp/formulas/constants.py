@@ -361,7 +361,7 @@ CONSTANTS = (
         "1 ft",
         "length",
         "NIST Handbook 44, app. C",
-        "A foot",
+        "Length of a foot",
     ),
     Constant(
         "open_rate",

@@ -151,9 +151,14 @@ def heat_class(
 @check(
     level="cup",
     severity="caution",
-    says="This cup warms itself while you still pour: hot in the hand, and it thickens all at once. Mix less "
-    "in a cup, cool the parts, or pour at once.",
+    says="This cup warms itself to {cell:pour_by_temperature} while you still pour: hot in the hand, and it "
+    "thickens all at once.",
     beside="pour_by",
+    would_do=(
+        "Mix less than {cell:cup_total} in a cup.",
+        "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
+        "Pour at once, and spread from the face.",
+    ),
 )
 def cup_warm_while_poured(pour_by_temperature: Kelvins, cup_warm_from: Kelvins) -> Truth:
     """True where the cup is warm at the moment by which it must be poured.
@@ -167,9 +172,13 @@ def cup_warm_while_poured(pour_by_temperature: Kelvins, cup_warm_from: Kelvins) 
 @check(
     level="cup",
     severity="caution",
-    says="This cup sets well before the card's: it is larger or warmer, and heats itself. Mix less in a cup, "
-    "or cool the parts.",
+    says="This cup heats itself and sets after {cell:gel_time}, where one like the card's takes "
+    "{cell:card_cup_gel_time}.",
     beside="pour_by",
+    would_do=(
+        "Mix less in a cup: this one holds {cell:cup_mass}, the card's {cell:pot_life_mass}.",
+        "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
+    ),
 )
 def cup_gels_early(gel_time: Seconds, card_cup_gel_time: Seconds, early_gel_share: Share) -> Truth:
     """True where the cup gels before nine tenths of the card's cup's time in the same room.

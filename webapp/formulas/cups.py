@@ -185,9 +185,13 @@ def claim_leaves_short(face_shortfall: CubicCentimetres, net_need: CubicCentimet
 @check(
     level="colour",
     severity="stop",
-    says="One cup may hold no more than stays behind on its walls, so nothing would reach the face. Take a "
-    "larger cup, or win time to pour: cool the parts, wait for a cooler hour, use a slower resin.",
+    says="One cup may hold {cell:full_cup}, and {cell:full_cup_residue} of it stay behind on its walls: "
+    "nothing would reach the face.",
     beside="cup_limit",
+    would_do=(
+        "Use a larger cup: yours may be filled to {cell:cup_capacity_limit}.",
+        "Win time to pour: cool the parts, wait for a cooler hour, or use a slower resin.",
+    ),
 )
 def cup_too_small(full_cup: CubicCentimetres, full_cup_residue: CubicCentimetres) -> Truth:
     """True where a cup may hold no more than stays behind in it.

@@ -98,10 +98,15 @@ def smallest_honest_cup(smallest_honest_part_b: CubicCentimetres, volume_ratio: 
 @check(
     level="cup",
     severity="caution",
-    says="Read as well as you can, this cup can be further off the ratio than the card allows. Weigh the "
-    "parts, measure them with finer marks, or mix a fuller cup.",
+    says="Read as well as you can, this cup can be {cell:worst_ratio_deviation} off the ratio, and the card "
+    "allows {cell:stated_ratio_tolerance}.",
     beside="worst_ratio_deviation",
     quiet=True,
+    would_do=(
+        "Weigh the parts: A {cell:reading_a_mass}, then B {cell:reading_b_mass}.",
+        "Use a finer measure: part B can be misread by {cell:misread_b}.",
+        "Mix a fuller cup: from {cell:smallest_honest_cup} on it can be read well enough.",
+    ),
 )
 def ratio_out_of_card(worst_ratio_deviation: Share, stated_ratio_tolerance: Share) -> Truth:
     """True where the ratio can be out by more than the card states.
@@ -115,9 +120,14 @@ def ratio_out_of_card(worst_ratio_deviation: Share, stated_ratio_tolerance: Shar
 @check(
     level="cup",
     severity="note",
-    says="Read as well as you can, this cup can be a little far off the ratio. Weigh the parts, measure "
-    "them with finer marks, or mix a fuller cup.",
+    says="Read as well as you can, this cup can be {cell:worst_ratio_deviation} off the ratio; common "
+    "practice is {cell:ratio_tolerance}.",
     beside="worst_ratio_deviation",
+    would_do=(
+        "Weigh the parts: A {cell:reading_a_mass}, then B {cell:reading_b_mass}.",
+        "Use a finer measure: part B can be misread by {cell:misread_b}.",
+        "Mix a fuller cup: from {cell:smallest_honest_cup} on it can be read well enough.",
+    ),
 )
 def ratio_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share) -> Truth:
     """True where the ratio can be out by more than is common practice.
@@ -131,9 +141,13 @@ def ratio_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share) -> Truth:
 @check(
     level="cup",
     severity="caution",
-    says="The marks of this cup are too coarse for so little: part B can be misread by as much as there is "
-    "of it. Weigh the parts, or measure them with finer marks.",
+    says="The marks of this cup are too coarse for so little: part B is {cell:reading_b} and can be misread "
+    "by {cell:misread_b}.",
     beside="worst_ratio_deviation",
+    would_do=(
+        "Weigh the parts: A {cell:reading_a_mass}, then B {cell:reading_b_mass}.",
+        "Use a finer measure than marks every {cell:cup_graduation}: a syringe, or a cup with finer marks.",
+    ),
 )
 def part_below_misreading(reading_b: CubicCentimetres, misread_b: CubicCentimetres) -> Truth:
     """True where part B is no more than it can be misread by.

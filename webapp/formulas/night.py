@@ -1,32 +1,47 @@
 """The night: how long what must not be early takes if the room falls to the lowest of the coming night."""
 
-from webapp.formulas.book import check, formula
+from webapp.formulas.book import check, formula, valid_range
 from webapp.formulas.rules import speed_factor
 from webapp.units import ErgsPerMole, ErgsPerMoleKelvin, Kelvins, Seconds, Truth
 
 
 @formula(level="job")
-def night_temperature(lowest_tonight: Kelvins, curing_temperature: Kelvins) -> Kelvins:
+def night_temperature(
+    lowest_tonight: Kelvins, curing_temperature: Kelvins, least_cure_temperature: Kelvins
+) -> Kelvins:
     """The coldest that the film cures at: the coming night's, where that is colder than the face now.
 
-    Range: any.
+    Range: a night no colder than the card's least temperature; a cold film can stall short of full cure.
     Example: a face at 20 °C and a night of 12 °C: 12 °C.
 
-    >>> night_temperature(285.15, 293.15)
-    285.15
+    >>> night_temperature(285.15, 293.15, 283.15), night_temperature(298.15, 293.15, 283.15)
+    (285.15, 293.15)
 
     Source: a film takes the temperature of what it lies on.
     """
-    return min(lowest_tonight, curing_temperature)
+    return max(least_cure_temperature, min(lowest_tonight, curing_temperature))
+
+
+@valid_range(
+    says="The night is at {cell:lowest_tonight}, under the {label:least_cure_temperature} of "
+    "{cell:least_cure_temperature}; a cold film can stall, so no time is given."
+)
+def night_temperature_range(lowest_tonight: Kelvins, least_cure_temperature: Kelvins) -> Truth:
+    """A night no colder than the card's least temperature."""
+    return lowest_tonight >= least_cure_temperature
 
 
 @check(
     level="job",
     severity="caution",
-    says="Tonight it gets colder than this resin cures: the film can stall and stay soft. Keep the room "
-    "warm through the night, or pour on a warmer day.",
+    says="Tonight it gets as cold as {cell:lowest_tonight}, and this resin does not cure under "
+    "{cell:least_cure_temperature}: the film can stall and stay soft.",
     beside="lowest_tonight",
     quiet=True,
+    would_do=(
+        "Keep the room at {cell:least_cure_temperature} or more through the night.",
+        "Pour on a warmer day, or earlier in it.",
+    ),
 )
 def night_too_cold(lowest_tonight: Kelvins, least_cure_temperature: Kelvins) -> Truth:
     """True where the coming night is colder than the card's least temperature.

@@ -110,9 +110,13 @@ def heat_volume(
 @check(
     level="colour",
     severity="stop",
-    says="Whatever cup you take, its own heat leaves no time to pour it. Cool the parts, wait for a cooler "
-    "hour, or use a slower resin.",
+    says="Whatever cup you use, its own heat leaves no time to pour it: the mix would set in the cup.",
     beside="cup_limit",
+    would_do=(
+        "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
+        "Wait for a cooler hour: the {label:air_temperature} is {cell:air_temperature}.",
+        "Use a slower resin: the {label:pot_life} of this one is {cell:pot_life}.",
+    ),
 )
 def no_time_for_heat(heat_volume: CubicCentimetres, planned_graduation: CubicCentimetres) -> Truth:
     """True where the cup's own heat leaves no time to pour as much as a mark.

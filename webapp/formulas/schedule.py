@@ -130,9 +130,13 @@ def top_coat_due(pour_end: Seconds, top_coat_wait: Seconds) -> Seconds:
 @check(
     level="cup",
     severity="caution",
-    says="This cup takes longer to pour than it stays good. Mix less in a cup, get a second pair of hands, "
-    "or cool the parts.",
+    says="This cup is poured after {cell:pour_end}, and must be by {cell:pour_by} after A touches B.",
     beside="pour_by",
+    would_do=(
+        "Mix less than {cell:cup_total} in a cup.",
+        "Get a second pair of hands: spreading it takes {cell:spreading_time}.",
+        "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
+    ),
 )
 def pour_ends_late(pour_end: Seconds, pour_by: Seconds) -> Truth:
     """True where the planned end of the pour is past pour-by, half a hundredth forgiven.

@@ -49,9 +49,13 @@ def critical_hole_diameter_range(coat_depth: Centimetres, unaided_depth: Centime
 @check(
     level="face",
     severity="caution",
-    says="So thin a film does not stay closed by itself: holes open around dust and dry spots. Wet the whole "
-    "ground out by hand first, or pour deeper.",
+    says="A coat of {cell:coat_depth} does not stay closed by itself: holes open around dust and dry spots.",
     beside="coat_depth",
+    would_do=(
+        "Wet the whole ground out by hand first.",
+        "Keep dust off: a dry spot wider than {cell:critical_hole_diameter} opens by itself.",
+        "Pour {cell:unaided_depth} or deeper in a coat.",
+    ),
 )
 def film_too_thin(coat_depth: Centimetres, unaided_depth: Centimetres) -> Truth:
     """True where a coat is less deep than what stays closed by itself.

@@ -1,8 +1,10 @@
 """Wet edge: whether each cup lands while the cup that it meets on the face still flows."""
 
-from webapp.formulas.book import check, formula
+import math
+
+from webapp.formulas.book import check, formula, valid_range
 from webapp.formulas.rules import whole_down, whole_up
-from webapp.units import Count, CubicCentimetres, Seconds, Share, Truth
+from webapp.units import Count, CubicCentimetres, KelvinDifference, Kelvins, Seconds, Share, Truth
 
 
 @formula(level="job")
@@ -160,12 +162,87 @@ def reachable_gap_of_two(wet_edge_time: Seconds, changeover: Seconds, cup_spread
     return whole_down((wet_edge_time - changeover) / max(cup_spreading_time, changeover))
 
 
+@formula(level="face")
+def piece_cup_volume(
+    face_coat_volume: CubicCentimetres,
+    pieces: Count,
+    contingency: Share,
+    pourable_volume: CubicCentimetres,
+    cup_residue: CubicCentimetres,
+) -> CubicCentimetres:
+    """How large a cup would be that covers one piece of a face alone.
+
+    Range: a piece that can be covered in the time to pour.
+    Example: two pieces of 100 mL each, with 10 % extra and 3 mL left behind: 113 mL.
+
+    >>> round(piece_cup_volume(200, 2, 0.1, 150, 3), 6), round(piece_cup_volume(200, 2, 0.1, 90, 3), 6)
+    (113.0, 93)
+
+    Source: arithmetic.
+    """
+    return min(face_coat_volume * (1 + contingency) / pieces, pourable_volume) + cup_residue
+
+
+@valid_range(says="One cup for a whole piece takes longer to pour than there is time.")
+def piece_cup_volume_range(
+    face_coat_volume: CubicCentimetres, pieces: Count, contingency: Share, pourable_volume: CubicCentimetres
+) -> Truth:
+    """A piece that can be covered in the time to pour."""
+    return face_coat_volume * (1 + contingency) / pieces <= pourable_volume
+
+
+@formula(level="face")
+def wet_edge_pot_life(pot_life: Seconds, join_age: Seconds, wet_edge_time: Seconds) -> Seconds:
+    """The pot life with which one person would still meet a wet edge.
+
+    Range: a resin of the same kind.
+    Example: a pot life of 30 min whose edge stays wet for 40 min is to reach 60 min: 45 min.
+
+    >>> wet_edge_pot_life(1800, 3600, 2400) / 60
+    45.0
+
+    Source: arithmetic: all times of a cure grow alike.
+    """
+    return pot_life * join_age / wet_edge_time
+
+
+@formula(level="face")
+def wet_edge_temperature(
+    surface_temperature: Kelvins,
+    join_age: Seconds,
+    wet_edge_time: Seconds,
+    activation_temperature: KelvinDifference,
+) -> Kelvins:
+    """How cool a face would have to be for one person to still meet a wet edge.
+
+    Range: any.
+    Example: what takes 20 min at 30 °C takes 29.2 min at 25 °C.
+
+    >>> round(wet_edge_temperature(303.15, 29.22, 20, 6855.52) - 273.15, 1)
+    25.0
+
+    Source: Arrhenius, turned round.
+    """
+    return 1 / (1 / surface_temperature + math.log(join_age / wet_edge_time) / activation_temperature)
+
+
 @check(
     level="face",
     severity="caution",
-    says="One person cannot keep the edge wet on this face: a cup meets the film of an earlier one when "
-    "that has begun to thicken, and the seam shows.",
+    says="One person cannot keep the edge wet on this face. {label:cups_on_piece}: {cell:cups_on_piece}. "
+    "Where one meets an earlier one, that film is {cell:join_age} old; it flows together for "
+    "{cell:wet_edge_time}, and after that the seam shows.",
     beside="join_age",
+    would_do=(
+        "Work with two people: one mixes the next cup while the other spreads this one, and the film is "
+        "{cell:join_age_of_two} old.",
+        "Mix larger cups, within their own heat: one of {cell:piece_cup_volume} covers a piece alone.",
+        "Let only cups meet that follow each other closely: alone you reach {cell:reachable_gap} cups back, "
+        "with two people {cell:reachable_gap_of_two}.",
+        "Use a slower resin: a {label:pot_life} of {cell:wet_edge_pot_life} would do.",
+        "Work in a cooler room: with the face at {cell:wet_edge_temperature} the edge stays wet.",
+        "Break the face at a raised line or a groove into {cell:cups_on_piece} parts, a cup for each.",
+    ),
 )
 def wet_edge_lost(join_age: Seconds, wet_edge_time: Seconds, cups_on_piece: Count) -> Truth:
     """True where more than one cup goes on a piece and one lands past the wet edge.

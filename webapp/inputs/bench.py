@@ -71,7 +71,7 @@ BENCH = (
     ),
     Input(
         "reading_share",
-        "A reading may be out by",
+        "Reading error",
         "bench",
         "share",
         "Of a mark: a quarter if you read at eye level, a half if not.",

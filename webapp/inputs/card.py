@@ -231,7 +231,7 @@ CARD = (
     ),
     Input(
         "resin_part",
-        "The resin is",
+        "Part with the resin",
         "card",
         "choice",
         "The other part is the hardener.",
@@ -240,7 +240,7 @@ CARD = (
     ),
     Input(
         "stated_film_set_time",
-        "A thin film sets after",
+        "Set time of a thin film",
         "card",
         "time",
         "Its gel, not tack-free, at the pot life's temperature. Left blank: not known.",
