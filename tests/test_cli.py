@@ -12,8 +12,8 @@ from webapp.sheet.reasons import sentence
 
 HANDBOOK_FACE = ("film_volume", "face_volume", "face_area", "coats", "edge_hold_depth", "levelling_time")
 HANDBOOK_COLOUR = (
-    "net_need", "claim_film_share", "claim_need", "wetted_area", "cup_residue", "cup_limit", "cups",
-    "colour_need",
+    "net_need", "claim_film_share", "claim_need", "full_cup", "full_cup_residue", "cup_residue",
+    "cup_limit", "cups", "colour_need",
 )  # fmt: skip
 HANDBOOK_CUP = (
     "cup_volume",

@@ -159,23 +159,6 @@ def edge_settle(
     return min(max(lean + pull / change, 0), math.pi / 2)
 
 
-def steps_of_ratio(ratio: float) -> int:
-    """Return the least whole number up to five that makes a ratio whole, or one where none does.
-
-    >>> steps_of_ratio(2), steps_of_ratio(1.5), steps_of_ratio(4 / 3), steps_of_ratio(100 / 44)
-    (1, 2, 3, 1)
-    """
-    out_by_2 = abs(2 * ratio - whole_down(2 * ratio + 0.5))
-    out_by_3 = abs(3 * ratio - whole_down(3 * ratio + 0.5))
-    out_by_4 = abs(4 * ratio - whole_down(4 * ratio + 0.5))
-    out_by_5 = abs(5 * ratio - whole_down(5 * ratio + 0.5))
-    in_fifths = 5 if out_by_5 < 1e-6 else 1
-    in_fourths = 4 if out_by_4 < 1e-6 else in_fifths
-    in_thirds = 3 if out_by_3 < 1e-6 else in_fourths
-    in_halves = 2 if out_by_2 < 1e-6 else in_thirds
-    return 1 if abs(ratio - whole_down(ratio + 0.5)) < 1e-6 else in_halves
-
-
 def falling_share(width: float) -> float:
     """Return the share of a hanging drop that falls, by the tip's radius over the cube root of the drop.
 

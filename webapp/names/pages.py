@@ -173,7 +173,6 @@ MARKS: dict[str, Resolver] = {
     "data-step": _word("step"),
     "data-swatch": _nothing,
     "data-template": _word("template"),
-    "data-unit": _word("unit"),
     "data-when": _chosen,
     "data-when-example": _nothing,
     "data-wrong": _nothing,
