@@ -83,7 +83,9 @@ def in_checks(app: App) -> set[Key]:
 def _said_by(app: App, level: str, name: str) -> set[Key]:
     """The cells that a check's sentences read, on its own row or the nearest above that has them."""
     check = app.sheet.book.checks[name]
-    cells = [each for text in (check.says, *check.would_do) for kind, each in marks_in(text) if kind == "cell"]
+    cells = [
+        each for text in (check.says, *check.would_do) for kind, each in marks_in(text) if kind == "cell"
+    ]
     return {next((at, each) for at in ancestors(level) if (at, each) in app.nodes) for each in cells}
 
 

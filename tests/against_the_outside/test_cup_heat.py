@@ -4,7 +4,15 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import minimize_scalar
 
-from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, KINETICS, by_scipy, cup, rate_constant
+from tests.against_the_outside.cups_by_scipy import (
+    CONSTANT,
+    HELD,
+    ICE_POINT,
+    KINETICS,
+    by_scipy,
+    cup,
+    rate_constant,
+)
 from tests.against_the_outside.last_digit import agrees
 from tests.phone_curves import heat_curves
 from webapp.formulas import cup_heat, cup_warmth, cure_rate, heat_rates

@@ -2,7 +2,15 @@
 
 import pytest
 
-from tests.against_the_outside.cups_by_scipy import CONSTANT, HELD, ICE_POINT, KINETICS, by_scipy, cup, rate_constant
+from tests.against_the_outside.cups_by_scipy import (
+    CONSTANT,
+    HELD,
+    ICE_POINT,
+    KINETICS,
+    by_scipy,
+    cup,
+    rate_constant,
+)
 from tests.against_the_outside.last_digit import agrees
 from tests.phone_curves import heat_curves
 from tests.running import taken
