@@ -1,6 +1,7 @@
 import { limits } from "../printed.js";
 import { capital, fromCanonical, rounded, show, unitShown } from "../sheet/quantities.js";
-import { because, rowAt } from "../sheet/sheet.js";
+import { because } from "../sheet/reasons.js";
+import { rowAt } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { redraw } from "../lib/dom.js";
 import { drawCup } from "../pictures/cup.js";

@@ -1,6 +1,7 @@
 import { constants, leftStanding } from "../printed.js";
 import { called, capital, show, unitShown } from "../sheet/quantities.js";
-import { because, rowAt } from "../sheet/sheet.js";
+import { because } from "../sheet/reasons.js";
+import { rowAt } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { redraw, setAttribute, setFigure, setHidden } from "../lib/dom.js";
 import { isUnfolded, joinFolds } from "./fold.js";

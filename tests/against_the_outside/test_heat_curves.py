@@ -5,7 +5,6 @@ import pytest
 from tests.against_the_outside.cups_by_scipy import (
     CONSTANT,
     HELD,
-    ICE_POINT,
     KINETICS,
     by_scipy,
     cup,

@@ -101,7 +101,7 @@ def full_cup_range(
     beside="cup_limit",
     would_do=(
         "Weigh the parts, {cell:mass_ratio} to 1 by mass.",
-        "Use a finer measure than marks every {cell:planned_graduation}: a syringe, or a cup with finer marks.",
+        "Use a finer measure than marks every {cell:planned_graduation}: a syringe, or a finer cup.",
         "Win room for more in a cup: the {label:cup_limit} is {cell:cup_limit} here.",
     ),
 )
