@@ -49,8 +49,9 @@ export function plainFigure() {
 export function cellFigure(context, cell, kind) {
   const value = amountOf(context, cell);
   if (value === null) return null;
-  const { kind: quantity } = labels[cell];
-  return figure(context, cell, showParts(value, quantity, unitShown(quantity, context.cup.plan.units)), kind);
+  const { kind: quantity, grain } = labels[cell];
+  const parts = showParts(value, quantity, unitShown(quantity, context.cup.plan.units), grain);
+  return figure(context, cell, parts, kind);
 }
 
 /** A figure button of the first cell that is not blank, or null. */

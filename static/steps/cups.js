@@ -59,7 +59,7 @@ function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis
 
 function yourCup({ cup_capacity: capacity, cup_graduation: graduation }) {
   const unit = unitShown("volume", state.job.units);
-  const says = (cell) => (cell.blank ? "____" : show(cell.value, "volume", unit));
+  const says = (cell) => (cell.blank ? "____" : show(cell.value, "volume", unit, "mark"));
   return `Cup of ${says(capacity)}, marked every ${says(graduation)}.`;
 }
 
@@ -70,7 +70,7 @@ function cupOf(row) {
   const unit = unitShown("volume", state.job.units);
   const inUnit = (value) => fromCanonical(value, unit, "volume");
   const { reading_a: a, reading_total: total } = row.cells;
-  const says = (cell) => `to ${show(cell.value, "volume", unit)}`;
+  const says = (cell) => `to ${show(cell.value, "volume", unit, "mark")}`;
   const fills = a.blank || total.blank ? [] : [
     { part: "a", to: inUnit(a.value), says: "Part A", also: says(a) },
     { part: "b", to: inUnit(total.value), says: "then B", also: says(total) },
@@ -78,6 +78,6 @@ function cupOf(row) {
   const capacity = inUnit(job.cup_capacity.value);
   const graduation = job.cup_graduation.blank ? capacity : inUnit(job.cup_graduation.value);
   const words = fills.map((fill) => `${fill.says} ${fill.also}`).join(", ") || "no fill lines yet";
-  const title = `Your cup of ${show(job.cup_capacity.value, "volume", unit)}: ${words}`;
+  const title = `Your cup of ${show(job.cup_capacity.value, "volume", unit, "mark")}: ${words}`;
   return { capacity, graduation, fills, title };
 }

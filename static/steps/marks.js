@@ -26,10 +26,11 @@ export function readingOf(page, filled, name, { as = "", unit = "" } = {}) {
   const { value } = filled;
   if (as === "clock") return page.clock(value);
   if (as === "percent") return { figure: rounded(value * 100), unit: "%" };
-  if (as === "cups" || as === "drops") return { figure: rounded(value), unit: value === 1 ? as.slice(0, -1) : as };
-  const { kind } = labels[name];
+  if (as === "cups" || as === "drops") return { figure: rounded(value, 0), unit: value === 1 ? as.slice(0, -1) : as };
+  const { kind, grain } = labels[name];
   const shown = unitShown(kind, state.job.units);
-  return showParts(value, kind, unit === "other" ? OTHER_UNITS[shown] : unit || shown);
+  if (unit === "other") return showParts(value, kind, OTHER_UNITS[shown]);
+  return showParts(value, kind, unit || shown, grain);
 }
 
 /** late="TEMPLATE": what the template holds comes in when its fold is first opened. */

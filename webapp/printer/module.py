@@ -18,15 +18,18 @@ from webapp.quantities import (
     COMPOUND_KINDS,
     EXAMPLES,
     FINER,
+    HALVED,
     JOB_UNITS,
+    OTHER_MARKS,
     REPLACEMENTS,
     SHOWN_WITH,
     TAKEN_AS,
+    WHOLE,
     bounds,
     read_input,
 )
 from webapp.sheet.heat import LEFT_STANDING, LIMITS
-from webapp.sheet.labels import WORDS, called, from_name
+from webapp.sheet.labels import GRAINS, WORDS, called, from_name
 from webapp.sheet.levels import levels_table
 from webapp.sheet.wiring import PICKS, Node, Sheet
 from webapp.units import canonical_units, conversions
@@ -53,6 +56,9 @@ def print_sheet(sheet: Sheet) -> str:
             "compoundKinds": COMPOUND_KINDS,
             "shownWith": SHOWN_WITH,
             "finer": FINER,
+            "halved": HALVED,
+            "whole": WHOLE,
+            "otherMarks": OTHER_MARKS,
             "jobUnits": JOB_UNITS,
             "words": WORDS,
         },
@@ -102,7 +108,11 @@ def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
         if node.name not in kinds:
             asked = node.asks[1] if node.kind == "choice" else node.asks[0]
             kinds[node.name] = kinds[asked[1]]
-    return {name: {"kind": kind} | _own_label(name) for name, kind in kinds.items()}
+    return {name: {"kind": kind} | _own_label(name) | _grain(name) for name, kind in kinds.items()}
+
+
+def _grain(name: str) -> dict[str, str]:
+    return {"grain": GRAINS[name]} if name in GRAINS else {}
 
 
 def _own_label(name: str) -> dict[str, str]:

@@ -206,6 +206,52 @@ LABELS: dict[str, str] = {
     "worst_ratio_deviation": "Worst ratio error",
 }
 
+# How fine a figure is shown: a "mark" is what is measured out, as it was computed; a "guess" is known to two figures.
+GRAINS: dict[str, str] = {
+    **dict.fromkeys(
+        (
+            "cup_capacity",
+            "cup_graduation",
+            "scale_division",
+            "reading_a",
+            "reading_b",
+            "reading_total",
+            "reading_a_mass",
+            "reading_b_mass",
+            "mix_volume",
+            "total_mix_volume",
+        ),
+        "mark",
+    ),
+    **dict.fromkeys(
+        (
+            "working_time",
+            "working_time_on_face",
+            "usable_time",
+            "heat_pour_by",
+            "pour_by",
+            "pour_time",
+            "gel_time",
+            "earliest_gel_time",
+            "latest_gel_time",
+            "film_gel_time",
+            "wet_edge_time",
+            "join_age",
+            "join_age_of_two",
+            "spreading_time",
+            "face_spreading_time",
+            "cup_spreading_time",
+            "total_face_spreading_time",
+            "levelling_time",
+            "heap_time",
+            "bubble_rise_time",
+            "coated_bubble_rise_time",
+            "open_time",
+        ),
+        "guess",
+    ),
+}
+
 
 @cache
 def own_labels() -> dict[str, str]:

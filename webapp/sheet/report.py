@@ -10,7 +10,7 @@ from typing import Any
 from webapp.inputs.table import INPUTS
 from webapp.quantities import show, unit_shown
 from webapp.sheet.heat import heat_says, not_checked
-from webapp.sheet.labels import called, in_sentence
+from webapp.sheet.labels import GRAINS, called, in_sentence
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.reasons import because, row_title, sentence, ways_out
 from webapp.sheet.runner import Blank, Cell, CheckResult, Row, calculate
@@ -168,7 +168,7 @@ def _said(name: str, cell: Cell, units: dict[str, str], sheet: Sheet) -> str:
     if cell.blank:
         return f"blank. {because(cell.blank)}"
     kind = kind_of(name, sheet)
-    text = show(cell.value, kind, unit_shown(kind, units))
+    text = show(cell.value, kind, unit_shown(kind, units), GRAINS.get(name, ""))
     if kind == "volume":
         other = "fl oz" if unit_shown(kind, units) == "mL" else "mL"
         text += f" ({show(cell.value, kind, other)})"
