@@ -53,7 +53,7 @@ SHOWN_WITH = {
 }
 # A unit gives way to a finer one under this many of it: nobody reads 0.0062 in.
 FINER = {"in": ("thou", 0.01), "cm": ("mm", 0.1), "in/ft": ("thou/ft", 0.01)}
-# A cup's marks may be in another unit than the job: a reading is shown in the one that it is a round figure of.
+# A reading is shown in the unit that it is a round figure of: a cup may be marked in another than the job's.
 OTHER_MARKS = {"mL": "fl oz", "fl oz": "mL"}
 # Units that a rule or a cup divides by halving.
 HALVED = ("in", "in/ft")
@@ -177,9 +177,9 @@ def unit_shown(kind: str, units: dict[str, str]) -> str:
 def show(value: float, kind: str, unit: str, grain: str = "") -> str:
     """Show a canonical value in a unit with the figures that matter, as people measure.
 
-    A length in inches that stands on a 1/32 reads as a fraction; any other in thousandths below half an inch, to 1/16
-    from there. Degrees are whole, grams too, in tenths under 20. Of grain "mark" is what is measured out: it is shown
-    as it was computed. Of grain "guess" is a time that is known to two figures at best.
+    A length in inches that stands on a 1/32 reads as a fraction; any other in thousandths below half an inch,
+    to 1/16 from there. Degrees are whole, grams too, in tenths under 20. Of grain "mark" is what is measured
+    out: it is shown as it was computed. Of grain "guess" is a time that is known to two figures at best.
 
     >>> show(147.4836, "volume", "mL"), show(147.4836, "volume", "fl oz"), show(88.75, "volume", "mL", "mark")
     ('147 mL', '4.99 fl oz', '88.75 mL')
@@ -256,7 +256,7 @@ def rounded(value: float, places: int | None = None) -> str:
 
 
 def show_duration(seconds: float, grain: str = "") -> str:
-    """Show a time as a person says it; a guess under ten minutes in half minutes, or in steps of five seconds.
+    """Show a time as a person says it; a guess under ten minutes in half minutes or five seconds.
 
     >>> show_duration(40), show_duration(150), show_duration(1620), show_duration(4200), show_duration(90000)
     ('40 s', '2 min 30 s', '27 min', '1 h 10 min', '25 h')

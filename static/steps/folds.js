@@ -147,8 +147,8 @@ function slowestFace(colour, name) {
 }
 
 function paintSlowest(page, node, colour) {
-  const name = node.dataset.of;
-  const face = slowestFace(colour, name);
+  const { of: name, by = name } = node.dataset;
+  const face = slowestFace(colour, by);
   setHidden(node, !face);
   if (!face) return;
   setAttribute(node, "data-row", face.id);

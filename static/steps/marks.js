@@ -85,7 +85,7 @@ function whyBlank(node, id, { page }) {
   return (row) => page.findings?.whyBlank(node, rowAt(row, node.dataset.level));
 }
 
-/** checks="CELL ..." or "*": what is wrong beside these cells, or all that is wrong in the row. */
+/** checks="CELL ..." or "*", but="CELL ...": what is wrong beside these cells, or all but beside those of the row. */
 function checks(node, id, { page }) {
   const blocks = new Map();
   return (row) => page.findings?.checks(node, rowAt(row, node.dataset.level), blocks);
@@ -134,13 +134,15 @@ function draw(node, id, { page }) {
 /** when="CHOICE OPTION ...": shown while one of these is chosen. */
 function when(node) {
   const [name, ...options] = node.dataset.when.split(" ");
-  return (row) => dom.setHidden(node, !options.includes(row.cells[name]?.value));
+  const { level } = node.dataset;
+  return (row) => dom.setHidden(node, !options.includes(rowAt(row, level).cells[name]?.value));
 }
 
 /** above="CELL FIGURE": shown while the cell is greater. */
 function above(node) {
   const [name, least] = node.dataset.above.split(" ");
-  return (row) => dom.setHidden(node, !(row.cells[name]?.value > Number(least)));
+  const { level } = node.dataset;
+  return (row) => dom.setHidden(node, !(rowAt(row, level).cells[name]?.value > Number(least)));
 }
 
 /** when-example: shown while the job is the example. */

@@ -142,3 +142,63 @@ def top_coat_wait_at_night(
     return stated_top_coat_wait / speed_factor(
         night_temperature, top_coat_temperature, activation_energy, gas_constant
     )
+
+
+@formula(level="cup")
+def tack_free_due_at_night(pour_end: Seconds, tack_free_time_at_night: Seconds) -> Seconds:
+    """From the moment A touches B until the film is tack-free, if it stayed as cold as in the coming night.
+
+    Range: a night no colder than the card's least temperature.
+    Example: 20 min to the end of the pour and 17 h 40 min from there: 18 h.
+
+    >>> tack_free_due_at_night(1200, 63600) / 3600
+    18.0
+
+    Source: arithmetic.
+    """
+    return pour_end + tack_free_time_at_night
+
+
+@formula(level="cup")
+def recoat_opens_due_at_night(pour_end: Seconds, recoat_opens_at_night: Seconds) -> Seconds:
+    """From the moment A touches B until the next coat may be poured, if it stayed as cold as in the night.
+
+    Range: a night no colder than the card's least temperature.
+    Example: 20 min to the end of the pour and 17 h 40 min from there: 18 h.
+
+    >>> recoat_opens_due_at_night(1200, 63600) / 3600
+    18.0
+
+    Source: arithmetic.
+    """
+    return pour_end + recoat_opens_at_night
+
+
+@formula(level="cup")
+def cured_due_at_night(pour_end: Seconds, cure_time_at_night: Seconds) -> Seconds:
+    """From the moment A touches B until the film is cured, if it stayed as cold as in the coming night.
+
+    Range: a night no colder than the card's least temperature.
+    Example: 20 min to the end of the pour and 17 h 40 min from there: 18 h.
+
+    >>> cured_due_at_night(1200, 63600) / 3600
+    18.0
+
+    Source: arithmetic.
+    """
+    return pour_end + cure_time_at_night
+
+
+@formula(level="cup")
+def top_coat_due_at_night(pour_end: Seconds, top_coat_wait_at_night: Seconds) -> Seconds:
+    """From the moment A touches B until the top coat may go on, if it stayed as cold as in the coming night.
+
+    Range: a night no colder than the card's least temperature.
+    Example: 20 min to the end of the pour and 17 h 40 min from there: 18 h.
+
+    >>> top_coat_due_at_night(1200, 63600) / 3600
+    18.0
+
+    Source: arithmetic.
+    """
+    return pour_end + top_coat_wait_at_night

@@ -64,6 +64,7 @@ LABELS: dict[str, str] = {
     "cure_self_start": "Self-start of this mix",
     "cure_time": "Cure time in this room",
     "cure_time_at_night": "Cure time in the night",
+    "cured_due_at_night": "Time of full cure in the night",
     "cured_due": "Time of full cure",
     "curing_temperature": "Curing temperature of the film",
     "deepest_depth": "Depth at the deepest place",
@@ -154,6 +155,7 @@ LABELS: dict[str, str] = {
     "recoat_closes_due": "Time of the latest recoat",
     "recoat_opens": "Earliest recoat in this room",
     "recoat_opens_at_night": "Earliest recoat in the night",
+    "recoat_opens_due_at_night": "Time of the earliest recoat in the night",
     "recoat_opens_due": "Time of the earliest recoat",
     "resin_mass_share": "Share of resin by mass",
     "ring_closes": "Whether the shape closes in a ring",
@@ -172,6 +174,7 @@ LABELS: dict[str, str] = {
     "spreading_time": "Time to spread one cup",
     "surface_humidity": "Humidity at the surface",
     "tack_free_due": "Tack-free moment",
+    "tack_free_due_at_night": "Tack-free moment in the night",
     "tack_free_time": "Tack-free time in this room",
     "tack_free_time_at_night": "Tack-free time in the night",
     "tilt_difference": "Depth difference from the bench's slope",
@@ -179,6 +182,7 @@ LABELS: dict[str, str] = {
     "tint_limit_volume": "Tint limit by volume",
     "tint_load": "Tint load with these drops",
     "top_coat_due": "Time of the top coat",
+    "top_coat_due_at_night": "Time of the top coat in the night",
     "top_coat_wait": "Wait to top coat in this room",
     "top_coat_wait_at_night": "Wait to top coat in the night",
     "total_colour_cost": "Cost of all colors",
@@ -206,7 +210,7 @@ LABELS: dict[str, str] = {
     "worst_ratio_deviation": "Worst ratio error",
 }
 
-# How fine a figure is shown: a "mark" is what is measured out, as it was computed; a "guess" is known to two figures.
+# How fine a figure is shown: a "mark" is measured out, so as it was computed; a "guess" in two figures.
 GRAINS: dict[str, str] = {
     **dict.fromkeys(
         (

@@ -170,7 +170,7 @@ def _said(name: str, cell: Cell, units: dict[str, str], sheet: Sheet) -> str:
     kind = kind_of(name, sheet)
     text = show(cell.value, kind, unit_shown(kind, units), GRAINS.get(name, ""))
     if kind == "volume":
-        other = "fl oz" if unit_shown(kind, units) == "mL" else "mL"
+        other = "mL" if text.endswith("fl oz") else "fl oz"
         text += f" ({show(cell.value, kind, other)})"
     return f"{text} ({in_sentence(cell.winner)})" if cell.winner and name not in INPUTS else text
 
