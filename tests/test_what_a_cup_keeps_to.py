@@ -59,12 +59,13 @@ def in_python(job: dict[str, Any]) -> list[Any]:
 
 IN_JAVASCRIPT = """async (jobs) => {
   const { calculate, everyRow } = await import(new URL("sheet/sheet.js", window.modules));
+  const figure = ([name, cell]) => [name, cell.blank ? null : cell.value];
   return jobs.map((job) => {
     const rows = [...everyRow(calculate(job))];
     return rows.map((row) => [
       row.level,
       row.parent ? rows.indexOf(row.parent) : null,
-      Object.fromEntries(Object.entries(row.cells).map(([name, { blank, value }]) => [name, blank ? null : value])),
+      Object.fromEntries(Object.entries(row.cells).map(figure)),
       row.checks.filter((check) => check.state === "wrong").map((check) => check.name),
     ]);
   });
