@@ -39,7 +39,9 @@ class Sheet:
         )
 
     def type_a_face(self, width: str = "20", height: str = "12") -> None:
-        """Type a face over the example."""
+        """Type a face over the example, for a cup that holds all of it."""
+        for name, text in (("cup_capacity", "600 mL"), ("cup_graduation", "5 mL")):
+            self.type_in("job", name, text)
         face = self.page.locator("[data-id=f1]")
         face.locator("[data-input=width]").fill(width)
         face.locator("[data-input=height]").fill(height)

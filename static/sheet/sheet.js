@@ -108,13 +108,14 @@ export function rowAt(row, level) {
   return rowAt(row, levels[level].parent).rows[level][0];
 }
 
-/** Checks that are wrong, and of those that cannot be made one for each thing that is missing. */
+/** Checks that are wrong, and of those that cannot be made, but for quiet ones, one for each thing that is missing. */
 export function shownChecks(row, cells) {
   const isAll = cells[0] === "*";
   const missing = new Set();
-  return row.checks.filter(({ state: at, beside, severity, blank }) => {
+  return row.checks.filter(({ name, state: at, beside, severity, blank }) => {
     if (at === "right" || !(isAll || cells.includes(beside))) return false;
     if (at === "wrong") return true;
+    if (checks[name].quiet) return false;
     const reason = `${blank.row.id} ${blank.name}`;
     const isNews = !isAll && severity !== "note" && !missing.has(reason);
     missing.add(reason);

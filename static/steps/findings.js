@@ -16,7 +16,7 @@ function whyBlank(node, row) {
   if (blank) tieToBlank(node, blank, because(blank));
 }
 
-/** Say what is wrong beside some cells of a row, or "*" all that is but what stands elsewhere; `blocks` are those that stand there. */
+/** Say what is wrong beside some cells of a row, or "*" all but what is said elsewhere; `blocks` are those there. */
 function checks(node, row, blocks) {
   const others = node.dataset.but?.split(" ") ?? [];
   const shown = shownChecks(row, node.dataset.checks.split(" ")).filter(({ beside }) => !others.includes(beside));

@@ -10,12 +10,12 @@ def tint_limit_volume(cup_total: CubicCentimetres, tint_limit: Share) -> CubicCe
     """The most tint that one cup may take.
 
     Range: any.
-    Example: 8 fl oz that may take 2.083 % takes 4.93 mL, a teaspoon.
+    Example: 300 mL that may take 1.6 % takes 4.8 mL.
 
-    >>> round(tint_limit_volume(236.588, 0.02083), 2)
-    4.93
+    >>> round(tint_limit_volume(300, 0.016), 6)
+    4.8
 
-    Source: the resin card's limit; a teaspoon in 8 fl oz is common practice, no source.
+    Source: the resin card's limit.
     """
     return cup_total * tint_limit
 

@@ -52,7 +52,7 @@ BENCH = (
         "Extra mix",
         "bench",
         "share",
-        "Nobody drives back for 20 mL.",
+        "For spills, and for what was measured too small.",
         "%",
         "0 %",
         "100 %",

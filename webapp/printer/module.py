@@ -9,7 +9,7 @@ from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
 from webapp.job import file as jobfile
 from webapp.job import lifts
-from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB
+from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB, STARTING_CUPS
 from webapp.printer.javascript import HELPERS, print_body, print_function
 from webapp.printer.steps import steps_in_order
 from webapp.printer.syntax import RULES, read_body
@@ -64,6 +64,7 @@ def print_sheet(sheet: Sheet) -> str:
         },
         "cards": DEMO_CARDS,
         "example": EXAMPLE_JOB,
+        "startingCups": STARTING_CUPS,
         "leftStanding": LEFT_STANDING,
         "limits": LIMITS,
         "stages": stages_table(),
@@ -121,7 +122,8 @@ def _own_label(name: str) -> dict[str, str]:
 
 def _check(check: Check) -> dict[str, Any]:
     row: dict[str, Any] = {"severity": check.severity, "beside": check.beside, "says": check.says}
-    return row | ({"would_do": check.would_do} if check.would_do else {})
+    row |= {"would_do": check.would_do} if check.would_do else {}
+    return row | ({"quiet": True} if check.quiet else {})
 
 
 def _node(node: Node) -> dict[str, Any]:
