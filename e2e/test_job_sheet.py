@@ -235,7 +235,7 @@ def test_a_bare_number_stays_the_same_amount_when_the_units_change(sheet, menu):
     menu.choose("°C")
     menu.close()
     # A square foot of 1/16 in is 9 in3, 147.4836 mL; 70 degF are 21.1 degC.
-    sheet.expect_figure("face_volume", "4.99 fl oz", sheet.step("Faces"))
+    sheet.expect_figure("face_volume", "147 mL", sheet.step("Faces"))
     expect(sheet.field("Width")).to_have_value("12 in")
     expect(sheet.field("Air temperature")).to_have_value("70 °F")
 

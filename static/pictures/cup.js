@@ -96,7 +96,7 @@ function labelHeights(lines) {
 /** The marks at the left wall; a figure gives way to a fill line that would cross it out. */
 function marks(capacity, graduation, lines) {
   const all = Math.floor((capacity / graduation) * 1.0001);
-  const steps = HALVES.some((half) => Math.abs(half - graduation) < 1e-6) ? DOUBLING : STEPS;
+  const steps = HALVES.some((part) => Math.abs(part - graduation) < 1e-6) ? DOUBLING : STEPS;
   const drawnEach = steps.find((step) => all / step <= MOST_MARKS) || 1000;
   const labelledEach = steps.find((step) => step >= drawnEach && (TALL / all) * step >= LABELS_APART) || 1000;
   const drawn = [];
