@@ -44,10 +44,11 @@ JAVASCRIPT = (
 )
 ROOMS = ("bench", "steps", "working", "menu")
 # Files of shared rules, each of which may ask those before it.
-RULES = ("rules", "heat_rules", "march_rules", "warmth_rules", "planning_rules")
+RULES = ("rules", "heat_rules", "march_rules", "warmth_rules", "calibration_rules", "planning_rules")
 FORMULAS_MAY_ASK = {
     "webapp.formulas.book",
     *(f"webapp.formulas.{each}" for each in RULES),
+    "webapp.formulas.constant",
     "webapp.formulas.constants",
     "webapp.units",
 }

@@ -18,7 +18,7 @@ Function = TypeVar("Function", bound=Callable[..., Any])
 SEVERITIES = ("note", "caution", "stop")
 # What a sentence may hold: what a name is called, and what its cell reads.
 MARK = re.compile(r"\{(label|cell):(\w+)\}")
-NOT_FORMULAS = ("book", "constants", "rules", "heat_rules", "march_rules", "warmth_rules", "planning_rules")
+NOT_FORMULAS = re.compile(r"book|constants?|\w+_constants|(\w+_)?rules")
 
 
 @dataclass(frozen=True)
@@ -212,7 +212,7 @@ def load_book() -> Book:
     """Read the formula files beside this one into the book, files by name, functions by line."""
     functions: list[Callable[..., Any]] = []
     for module in sorted(each.name for each in pkgutil.iter_modules(webapp.formulas.__path__)):
-        if module in NOT_FORMULAS:
+        if NOT_FORMULAS.fullmatch(module):
             continue
         found = vars(importlib.import_module(f"webapp.formulas.{module}")).values()
         marked = [

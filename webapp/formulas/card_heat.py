@@ -3,9 +3,8 @@
 import math
 
 from webapp.formulas.book import formula, valid_range
-from webapp.formulas.march_rules import secant_step
+from webapp.formulas.calibration_rules import off_peak, off_set_time, secant_step
 from webapp.formulas.rules import filled_surface
-from webapp.formulas.warmth_rules import off_peak, off_set_time
 from webapp.units import (
     Centimetres,
     ErgsPerGram,

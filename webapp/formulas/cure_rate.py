@@ -1,7 +1,7 @@
 """The rate of the cure: how fast the mix of a card cures, so that its own cup gels on its pot life."""
 
 from webapp.formulas.book import formula
-from webapp.formulas.march_rules import calibrated_rate
+from webapp.formulas.calibration_rules import calibrated_rate
 from webapp.formulas.rules import filled_surface
 from webapp.units import (
     Centimetres,

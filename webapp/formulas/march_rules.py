@@ -1,13 +1,11 @@
-"""Shared rules of the cup's heat: the march from the first touch of A and B to gel, and the secant's step.
+"""Shared rules of the cup's heat: the march from the first touch of A and B to gel.
 
 Eight steps, short ones first; against a tight integrator gel is within 4 %. What the figures of a cup are
 stands in `heat_rules`.
 """
 
-import math
-
-from webapp.formulas.heat_rules import cure_speed, cure_work, heat_step, step_work
-from webapp.units import KelvinDifference, Kelvins, PerKelvin, PerSecond, Ratio, Seconds, Share
+from webapp.formulas.heat_rules import cure_work, heat_step, step_work
+from webapp.units import KelvinDifference, Kelvins, PerKelvin, Ratio, Share
 
 
 def step_end(step: float, gel_conversion: Share) -> Share:
@@ -128,134 +126,3 @@ def gel_work(
     work_7 = gel_step_work(rise_6, rise_7, 7, gel_conversion, air, self_start, energy, reference_temperature)
     work_8 = gel_step_work(rise_7, rise_8, 8, gel_conversion, air, self_start, energy, reference_temperature)
     return work_1 + work_2 + work_3 + work_4 + work_5 + work_6 + work_7 + work_8
-
-
-def secant_step(at_before: float, off_before: float, at_now: float, off_now: float) -> float:
-    """Return where a line through the last two tries is not off at all; where they are alike, the last try.
-
-    >>> secant_step(1.0, 2.0, 2.0, 1.0), secant_step(1.0, 2.0, 2.0, 2.0)
-    (3.0, 2.0)
-    """
-    change = off_now - off_before
-    return at_now if abs(change) < 1e-9 else at_now - off_now * (at_now - at_before) / change
-
-
-def off_pot_life(
-    trial: float,
-    cool_rate: PerSecond,
-    pot_life: Seconds,
-    cooling: PerSecond,
-    gel_conversion: Share,
-    air: Kelvins,
-    full_rise: KelvinDifference,
-    self_start: Ratio,
-    energy: KelvinDifference,
-    capacity_growth: PerKelvin,
-    capacity_limit: Ratio,
-    loss_growth: PerKelvin,
-    reference_temperature: Kelvins,
-) -> float:
-    """Return how far gel is off the pot life, as a logarithm, the rate constant so many e-folds up.
-
-    >>> mix = (0.58, 298.15, 400 / 1.8, 0.1, 57e10 / 8.314462618e7)
-    >>> losses = (0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
-    >>> cooling = 9000 * 161.085 / (150 * 1.8e7)
-    >>> abs(off_pot_life(0.0, 2.37884e-4, 2700.0, cooling, *mix, *losses)) < 0.001
-    True
-    """
-    rate = cool_rate * math.exp(trial)
-    work = gel_work(
-        0 * full_rise, gel_conversion, cooling / rate, air, full_rise, self_start, energy,
-        capacity_growth, capacity_limit, loss_growth, reference_temperature,
-    )  # fmt: skip
-    return math.log(work / (rate * pot_life))
-
-
-def calibrated_rate(
-    pot_life: Seconds,
-    cooling: PerSecond,
-    gel_conversion: Share,
-    air: Kelvins,
-    full_rise: KelvinDifference,
-    self_start: Ratio,
-    energy: KelvinDifference,
-    capacity_growth: PerKelvin,
-    capacity_limit: Ratio,
-    loss_growth: PerKelvin,
-    reference_temperature: Kelvins,
-) -> PerSecond:
-    """Return the rate constant at which the card's own cup gels on its pot life, by the secant.
-
-    >>> mix = (0.58, 298.15, 400 / 1.8, 0.1, 57e10 / 8.314462618e7)
-    >>> losses = (0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
-    >>> cooling = 9000 * 161.085 / (150 * 1.8e7)
-    >>> round(calibrated_rate(2700.0, cooling, *mix, *losses) * 1e4, 4)
-    2.3788
-    """
-    cool_rate = cure_work(gel_conversion, self_start) / (
-        pot_life * cure_speed(0 * full_rise, air, energy, reference_temperature)
-    )
-    off_0 = off_pot_life(
-        0,
-        cool_rate,
-        pot_life,
-        cooling,
-        gel_conversion,
-        air,
-        full_rise,
-        self_start,
-        energy,
-        capacity_growth,
-        capacity_limit,
-        loss_growth,
-        reference_temperature,
-    )
-    try_1 = off_0 / 1.5
-    off_1 = off_pot_life(
-        try_1,
-        cool_rate,
-        pot_life,
-        cooling,
-        gel_conversion,
-        air,
-        full_rise,
-        self_start,
-        energy,
-        capacity_growth,
-        capacity_limit,
-        loss_growth,
-        reference_temperature,
-    )
-    try_2 = secant_step(0, off_0, try_1, off_1)
-    off_2 = off_pot_life(
-        try_2,
-        cool_rate,
-        pot_life,
-        cooling,
-        gel_conversion,
-        air,
-        full_rise,
-        self_start,
-        energy,
-        capacity_growth,
-        capacity_limit,
-        loss_growth,
-        reference_temperature,
-    )
-    try_3 = secant_step(try_1, off_1, try_2, off_2)
-    off_3 = off_pot_life(
-        try_3,
-        cool_rate,
-        pot_life,
-        cooling,
-        gel_conversion,
-        air,
-        full_rise,
-        self_start,
-        energy,
-        capacity_growth,
-        capacity_limit,
-        loss_growth,
-        reference_temperature,
-    )
-    return cool_rate * math.exp(secant_step(try_2, off_2, try_3, off_3))

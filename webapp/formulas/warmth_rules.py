@@ -4,11 +4,9 @@ Six steps behind gel lead to the peak, within 4 K of a tight integrator's. What 
 stands in `heat_rules`.
 """
 
-import math
-
-from webapp.formulas.heat_rules import cure_speed, cure_work, heat_step
-from webapp.formulas.march_rules import calibrated_rate, gel_step, gel_step_work
-from webapp.units import KelvinDifference, Kelvins, PerKelvin, PerSecond, Ratio, Seconds, Share
+from webapp.formulas.heat_rules import heat_step
+from webapp.formulas.march_rules import gel_step, gel_step_work
+from webapp.units import KelvinDifference, Kelvins, PerKelvin, Ratio, Share
 
 
 def gel_rise(
@@ -208,65 +206,3 @@ def between(begin: KelvinDifference, end: KelvinDifference, share: Share) -> Kel
     (15.0, 30.0)
     """
     return begin + (end - begin) * min(share, 1)
-
-
-def off_set_time(
-    trial: float,
-    set_ratio: Ratio,
-    pot_life: Seconds,
-    cooling: PerSecond,
-    gel_conversion: Share,
-    air: Kelvins,
-    full_rise: KelvinDifference,
-    energy: KelvinDifference,
-    capacity_growth: PerKelvin,
-    capacity_limit: Ratio,
-    loss_growth: PerKelvin,
-    reference_temperature: Kelvins,
-) -> float:
-    """Return how far a film's gel is off so many pot lives, as a logarithm, at a self-start given as its own.
-
-    >>> rest = (0.58, 298.15, 285.5 / 1.8, 57e10 / 8.314462618e7, 0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
-    >>> abs(off_set_time(math.log(0.1), 4.55, 1800.0, 9000 * 161.085 / (150 * 1.8e7), *rest)) < 0.002
-    True
-    """
-    self_start = math.exp(trial)
-    rate = calibrated_rate(
-        pot_life, cooling, gel_conversion, air, full_rise, self_start, energy,
-        capacity_growth, capacity_limit, loss_growth, reference_temperature,
-    )  # fmt: skip
-    speed = cure_speed(0 * full_rise, air, energy, reference_temperature)
-    return math.log(cure_work(gel_conversion, self_start) / (rate * speed * pot_life * set_ratio))
-
-
-def off_peak(
-    full_rise: KelvinDifference,
-    stated_rise: KelvinDifference,
-    pot_life: Seconds,
-    card_cooling: PerSecond,
-    peak_cooling: PerSecond,
-    gel_conversion: Share,
-    air: Kelvins,
-    self_start: Ratio,
-    energy: KelvinDifference,
-    capacity_growth: PerKelvin,
-    capacity_limit: Ratio,
-    loss_growth: PerKelvin,
-    reference_temperature: Kelvins,
-) -> KelvinDifference:
-    """Return how far the peak of a card's cup is over the stated one if its whole cure warmed it by so much.
-
-    >>> cup = 9000 * 161.085 / (150 * 1.8e7)
-    >>> rest = (0.58, 298.15, 0.1, 57e10 / 8.314462618e7, 0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
-    >>> abs(off_peak(285.3 / 1.8, 98.0, 2700.0, cup, cup, *rest)) < 1
-    True
-    """
-    rate = calibrated_rate(
-        pot_life, card_cooling, gel_conversion, air, full_rise, self_start, energy,
-        capacity_growth, capacity_limit, loss_growth, reference_temperature,
-    )  # fmt: skip
-    found = peak_rise(
-        0 * full_rise, gel_conversion, peak_cooling / rate, air, full_rise, self_start, energy,
-        capacity_growth, capacity_limit, loss_growth, reference_temperature,
-    )  # fmt: skip
-    return found - stated_rise

@@ -9,9 +9,9 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from webapp.errors import PrintError
-from webapp.formulas import heat_rules, march_rules, planning_rules, rules, warmth_rules
+from webapp.formulas import calibration_rules, heat_rules, march_rules, planning_rules, rules, warmth_rules
 
-RULE_FILES = (rules, heat_rules, march_rules, warmth_rules, planning_rules)
+RULE_FILES = (rules, heat_rules, march_rules, warmth_rules, calibration_rules, planning_rules)
 RULES = {
     name: value
     for file in RULE_FILES

@@ -19,6 +19,7 @@ MARCHED = (
     "webapp.formulas.heat_rules",
     "webapp.formulas.march_rules",
     "webapp.formulas.warmth_rules",
+    "webapp.formulas.calibration_rules",
     "webapp.formulas.planning_rules",
 )
 SUPERSCRIPTS = {"2": "²", "3": "³"}

@@ -11,7 +11,8 @@ from graphlib import CycleError, TopologicalSorter
 
 from webapp.errors import SheetError
 from webapp.formulas.book import Book, load_book
-from webapp.formulas.constants import CONSTANTS, Constant
+from webapp.formulas.constant import Constant
+from webapp.formulas.constants import CONSTANTS
 from webapp.inputs.entry import Input
 from webapp.inputs.table import INPUTS
 from webapp.sheet.choices import CHOICES, FIRST_OF, GREATEST_OF, LEAST_OF, Choice, Pick
