@@ -123,8 +123,9 @@ def on_marks(cup: Sight) -> bool:
 def in_ratio_or_stopped(cup: Sight) -> bool:
     a, b = cup["reading_a"], cup["reading_b"]
     if a is None or b is None:
+        # A cup without readings says why: its ratio or its claim is not known, or there is a stop.
         has_no_claim = cup["need_basis"] == "claim" and cup["claim_need"] is None
-        return cup["cup_limit"] is None or has_no_claim or bool(cup.wrong & set(STOPS))
+        return cup["volume_ratio"] is None or has_no_claim or bool(cup.wrong & set(STOPS))
     return abs(a / b / cup["volume_ratio"] - 1) <= cup["rounding_tolerance"] * (1 + 1e-6)
 
 
