@@ -63,6 +63,7 @@ def test_every_cell_of_a_stage_is_in_the_sheet(stage):
     sheet = load_sheet()
     known = {node.name for node in sheet.nodes}
     assert set(cells_of(stage)) <= known
+    assert set(stage.heat_checks) <= set(sheet.book.checks)
 
 
 def test_the_ready_lines_ask_checks_that_there_are():
@@ -110,9 +111,7 @@ def test_contact_pour_and_cover_come_in_that_order():
     [
         ("make_ready", "Gloves"),
         ("part_b", "allergic"),
-        ("mix", "smoke"),
         ("tint", "limit"),
-        ("pour", "heats"),
         ("first_mist", "flame"),
         ("second_mist", "flame"),
         ("top_coat", "respirator"),
@@ -120,6 +119,30 @@ def test_contact_pour_and_cover_come_in_that_order():
 )
 def test_a_caution_stands_where_it_matters(name, word):
     assert word in " ".join(BY_NAME[name].cautions)
+
+
+def test_the_heat_of_a_cup_is_looked_after_from_combining_to_the_pour():
+    looked_after = [stage.name for stage in STAGES if stage.heat_checks]
+    assert looked_after == ["part_b", "fill", "mix", "tint", "clean_cup", "pour"]
+    for name in ("mix", "tint", "clean_cup", "pour"):
+        assert "can smoke" in " ".join(BY_NAME[name].quiet)
+
+
+def test_heat_is_no_caution_that_always_stands_there_and_nothing_is_called_dangerous():
+    said = [words for stage in stages_table() for words in (*stage["cautions"], stage["instruction"])]
+    assert not [words for words in said if "smoke" in words]
+    assert "dangerous" not in json.dumps(stages_table())
+
+
+def test_the_hide_test_is_a_puddle_as_deep_as_the_film():
+    said = " ".join([BY_NAME["tint"].instruction, *BY_NAME["tint"].quiet])
+    for words in ("a puddle as deep as the film", "ring of tape", "printed black and white stripes"):
+        assert words in said
+    assert "A thin smear proves nothing about a film ten times as deep." in said
+
+
+def test_the_pour_takes_the_cups_own_time_and_for_cups_of_older_versions_the_working_time():
+    assert BY_NAME["pour"].duration == ("pour_by", "usable_time")
 
 
 def test_what_burns_or_cures_defers_to_the_maker():

@@ -7,9 +7,11 @@ const MARKS_NO_STEP = ["calendar"];
 
 const ALSO_FROZEN = [
   "cups", "coats_to_pour", "vessels_per_cup", "cup_capacity", "cup_graduation", "tint_limit_drops", "starting_drops",
+  "cup_total", "gel_time", "earliest_gel_time", "latest_gel_time",
 ];
 const FROZEN = [...new Set([
-  ...stages.flatMap((stage) => [...stage.duration, ...stage.figures, ...stage.beside.flatMap((beside) => beside.cells)]),
+  ...stages.flatMap(({ duration, figures }) => [...duration, ...figures]),
+  ...stages.flatMap(({ beside }) => beside.flatMap(({ cells }) => cells)),
   ...ALSO_FROZEN,
 ])].filter(Boolean);
 

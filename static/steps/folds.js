@@ -1,6 +1,6 @@
-import { constants, leftStanding } from "../printed.js";
-import { called, capital, show, unitShown } from "../sheet/quantities.js";
-import { because } from "../sheet/reasons.js";
+import { constants } from "../printed.js";
+import { called, show, unitShown } from "../sheet/quantities.js";
+import { heatSays } from "../sheet/heat.js";
 import { rowAt } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { redraw, setAttribute, setFigure, setHidden } from "../lib/dom.js";
@@ -25,7 +25,7 @@ const loaded = {};
 /** Bring to life what is folded beside the work: dew, level, edge, levelling, heat of the cup, the maker's claim. */
 export function join(page) {
   joinFolds(page);
-  page.say.heat = (row) => heatSays(rowAt(row, "cup"));
+  page.say.heat = (row) => heatSays(rowAt(row, "cup"), state.job.units);
   Object.assign(page.draw, {
     slowest: (node, row) => paintSlowest(page, node, row),
     "film-edge": (node, row) => isLoaded(page, node, "edge") && isUnfolded(node) && drawEdge(node, row),
@@ -105,22 +105,12 @@ function drawSection(film, unit) {
   return loaded.edge.drawFilmEdge({ skin, corner, marks, width, isSpilling, title });
 }
 
-/** What becomes of a cup by its own heat, in a sentence; a band of not knowing makes it "can" or "will". */
-function heatSays(cup) {
-  const { pour_by_temperature: warm, heat_class: kind } = cup.cells;
-  if (!kind || kind.blank) return kind?.blank ? because(kind.blank) : "";
-  const left = `left standing it ${leftStanding[kind.value]}`;
-  if (!warm || warm.blank) return capital(`${left}.`);
-  const unit = unitShown("temperature", state.job.units);
-  return `At pour-by about ${show(warm.value, "temperature", unit)}; ${left}.`;
-}
-
 function drawHeat(node, row) {
   const values = valuesOf(row, loaded.heat.cupWarmingAsks);
   const by = cellOf(row, "pour_by")?.value ?? null;
   const facts = { values, by, unit: unitShown("temperature", state.job.units) };
   setHidden(node, !values);
-  if (values && isUnfolded(node)) redraw(node, facts, () => heatPicture(facts, heatSays(row)));
+  if (values && isUnfolded(node)) redraw(node, facts, () => heatPicture(facts, heatSays(row, state.job.units)));
 }
 
 function heatPicture({ values, by, unit }, says) {

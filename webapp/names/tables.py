@@ -64,7 +64,7 @@ def _stages() -> Iterator[Row]:
     for stage in (each for each in stages.STAGES if not each.retired):
         way = (f'"{stage.name}"',)
         beside = [cell for each in stage.beside for cell in each.cells]
-        cells = (*stage.figures, *beside, *stage.duration[:1])
+        cells = (*stage.figures, *beside, *stage.duration)
         yield from (("cell of a cup", cell, ANY, way) for cell in cells)
         for kind, name in (
             ("start of a clock", stage.counts_from),
@@ -73,6 +73,7 @@ def _stages() -> Iterator[Row]:
         ):
             if name or kind == "kind of cup":
                 yield kind, name, ANY, way
+        yield from (("check", check, ANY, ("HEAT_CHECKS",)) for check in stage.heat_checks)
         for line in stage.lines:
             yield from (("cell of a cup", cell, ANY, (f'"{line.name}"',)) for cell in line.cells)
             yield from (("check", check, ANY, (f'"{line.name}"',)) for check in line.checks)
