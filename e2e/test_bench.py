@@ -313,7 +313,9 @@ def test_at_most_two_boxes_stand_on_the_bench_and_a_stop_is_one(sheet):
     sheet.type_in("job", "tint_limit", "")
     bench = sheet.take_to_the_bench("c1")
     bench.begin_all_the_same()
-    bench.walk_to("It hides")
+    bench.walk_to("Mixed")
+    bench.tap("Mixed")
+    bench.expect_button("It hides")
     bench.sleep(3600)
     boxes = bench.boxes()
     assert len(boxes) == 2

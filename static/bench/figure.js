@@ -11,7 +11,7 @@ import { rowAt } from "../sheet/sheet.js";
  */
 
 /** The row of a cup's frozen sheet that has a cell: the job's, the colour's or the cup's own. */
-export function rowWith(root, cell) {
+function rowWith(root, cell) {
   const colour = root.rows.colour[0];
   return [root, colour, rowAt(colour, "cup")].find((row) => cell in row.cells) ?? root;
 }
