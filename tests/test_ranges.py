@@ -55,6 +55,23 @@ EDGES = [
         {"full_reading_a": 97, "full_reading_b": 100, "volume_ratio": 1, "rounding_tolerance": 0.025},
     ),
     (
+        # Two to one, and A short by just the tolerance: forgiven what the figures were rounded by.
+        "full_cup",
+        {"full_reading_a": 195, "full_reading_b": 100, "volume_ratio": 2, "rounding_tolerance": 0.025},
+        {"full_reading_a": 194, "full_reading_b": 100, "volume_ratio": 2, "rounding_tolerance": 0.025},
+    ),
+    (
+        # Two pieces that take 110 mL each with the extra.
+        "piece_cup_volume",
+        {"face_coat_volume": 200, "pieces": 2, "contingency": 0.1, "pourable_volume": 111},
+        {"face_coat_volume": 200, "pieces": 2, "contingency": 0.1, "pourable_volume": 109},
+    ),
+    (
+        "night_temperature",
+        {"lowest_tonight": 283.15, "least_cure_temperature": 283.15},
+        {"lowest_tonight": 283.14, "least_cure_temperature": 283.15},
+    ),
+    (
         "self_start_by_set_time",
         {"stated_film_set_time": 3.41, "pot_life": 1},
         {"stated_film_set_time": 3.39, "pot_life": 1},
