@@ -13,7 +13,7 @@ BOXES = """() => [...document.querySelectorAll(".check--stop, .check--caution, .
   .filter((each) => each.offsetParent && !each.matches(".check--calm"))
   .filter((each) => getComputedStyle(each).backgroundColor !== "rgba(0, 0, 0, 0)").length"""
 # A unit that nobody on an inch job reads, behind a figure.
-METRIC = re.compile(r"\d\s?(mm|cm|cm²|mm/m)\b")
+METRIC = re.compile(r"\d\s?(mm|cm)(²|\b)")
 
 
 @pytest.fixture
@@ -74,6 +74,15 @@ def test_nothing_on_an_inch_job_is_in_millimeters(sheet, page):
     figures = [text for text in page.locator(".figure:visible").all_inner_texts() if text]
     assert len(figures) > 30
     assert [text for text in figures if METRIC.search(text)] == []
+    folded = page.locator("details.more:not([open])")
+    while folded.count():
+        folded.evaluate_all("(all) => all.forEach((each) => { each.open = true; })")
+        expect(page.locator("details.more[open] > [data-late]")).to_have_count(0)
+    boxes = page.locator(".field__box").evaluate_all(
+        "(all) => all.map(({ firstChild: i, textContent }) => `${i.placeholder} ${i.value} ${textContent}`)"
+    )
+    assert len(boxes) > 60
+    assert [text for text in boxes if re.search(r"\bmm|\bcm", text)] == []
 
 
 def test_the_starting_cup_follows_the_units_until_one_has_its_own(sheet, page):

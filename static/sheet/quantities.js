@@ -192,6 +192,22 @@ export function unitBehind(name, text, jobUnits) {
   return named(unitOfInput(name, jobUnits), kind).shown;
 }
 
+/** What a blank field of a length stands for, read in the unit of the job; "" where the field says it itself. */
+export function hintFor(name, jobUnits) {
+  const { kind, fallback } = inputs[name] ?? {};
+  if (!fallback || !isMeasured(kind)) return "";
+  const unit = unitShown(kind, jobUnits);
+  return grammar.halved.includes(unit) ? show(fallback.value, kind, unit) : fallback.text;
+}
+
+/** Whether a field that is blank would name a unit that a job in inches does not use. */
+export function isForeign(name, jobUnits) {
+  const kind = inputs[name]?.kind;
+  return isMeasured(kind) && grammar.halved.includes(unitShown(kind, jobUnits)) && inputs[name].unit !== null;
+}
+
+const isMeasured = (kind) => kind === "length" || kind === "slope";
+
 /** Read a choice: {value} or {error}. */
 export function readChoice(name, typed) {
   const { options } = inputs[name];

@@ -160,7 +160,7 @@ BENCH_FILM = (
         "Bubble width",
         "bench",
         "length",
-        "Those that you can just see, half a millimeter (our choice).",
+        "Of those that you can just see (our choice).",
         "mm",
         "0.01 mm",
         "5 mm",
