@@ -8,7 +8,7 @@ const MIDDLE = 92;
 const HALF_TOP = 84;
 const HALF_BOTTOM = 60;
 const LABEL_TALL = 40;
-const LABELS_APART = 26;
+const LABELS_APART = 22;
 const MOST_MARKS = 40;
 // A cup marked in halves is numbered in whole ones.
 const HALVES = [0.5, 0.25, 0.125, 0.0625];
