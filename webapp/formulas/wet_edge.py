@@ -80,7 +80,7 @@ def reachable_gap(wet_edge_time: Seconds, changeover: Seconds, cup_spreading_tim
 
     Source: arithmetic.
     """
-    return whole_down((wet_edge_time - changeover) / (changeover + cup_spreading_time))
+    return max(0, whole_down((wet_edge_time - changeover) / (changeover + cup_spreading_time)))
 
 
 @formula(level="face")
@@ -95,7 +95,7 @@ def reachable_gap_of_two(wet_edge_time: Seconds, changeover: Seconds, cup_spread
 
     Source: arithmetic.
     """
-    return whole_down((wet_edge_time - changeover) / max(cup_spreading_time, changeover))
+    return max(0, whole_down((wet_edge_time - changeover) / max(cup_spreading_time, changeover)))
 
 
 @formula(level="face")
