@@ -27,9 +27,19 @@ class Sheet:
         self.page = page
 
     def open(self, address: str) -> None:
-        """Open the page and wait until its figures and its thumb bar are there."""
+        """Open the page and wait until its job, its figures and its thumb bar are there."""
         self.page.goto(address)
         expect(self.page.locator(".next__what")).to_have_text(re.compile("Next"))
+        self.page.evaluate(
+            f"""async () => {{
+              const {{ state, subscribe }} = await import({BASE} + "keeping/store.js");
+              while (!state.job) {{
+                await new Promise((opened) => {{
+                  const stop = subscribe(() => opened(stop()));
+                }});
+              }}
+            }}"""
+        )
 
     def type_in(self, row: str, name: str, text: str) -> None:
         """Type into a field of a row, wherever it is folded away."""

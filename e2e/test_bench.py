@@ -292,6 +292,15 @@ def test_a_cool_cups_heat_is_quiet_text_from_combining_to_the_pour(bench):
     expect(bench.quiet).to_be_hidden()
 
 
+def test_what_is_not_known_of_a_cups_heat_is_said(sheet):
+    sheet.type_in("job", "pot_life", "")
+    bench = sheet.take_to_the_bench("c1")
+    bench.begin_all_the_same()
+    bench.walk_to("Mixed")
+    expect(bench.quiet).to_contain_text("Heat not checked: pot life is missing on the resin card.")
+    expect(bench.quiet).to_contain_text("A cup that gets warm can smoke")
+
+
 def test_a_cup_that_warms_itself_is_a_caution_from_combining_to_the_pour(sheet):
     # Parts and room at 95 °F: 600 mL that gel so early are hot in the hand before they are poured.
     sheet.type_in("job", "air_temperature", "95")
@@ -304,6 +313,7 @@ def test_a_cup_that_warms_itself_is_a_caution_from_combining_to_the_pour(sheet):
         boxes = bench.boxes()
         assert any("This cup" in box for box in boxes)
         assert len(boxes) <= 2
+        expect(bench.quiet).not_to_contain_text("At pour-by")
         bench.tap(words)
     expect(bench.heat).to_be_hidden()
 
@@ -330,6 +340,7 @@ def test_the_hide_test_is_drawn_as_a_puddle_as_deep_as_the_film(bench):
     bench.tap("drops are in")
     bench.expect_instruction("a puddle as deep as the film")
     expect(picture).to_be_visible()
+    assert picture.locator(".hide-test__stripe").count() > 8
     expect(bench.quiet).to_contain_text("A thin smear proves nothing about a film ten times as deep.")
 
 

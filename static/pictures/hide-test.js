@@ -33,7 +33,7 @@ function section() {
     svg("rect", { class: "hide-test__puddle", x: x + tape, y, width: wide - tape * 2, height: deep }),
     svg("rect", { class: "hide-test__tape", x, y, width: tape, height: deep }),
     svg("rect", { class: "hide-test__tape", x: x + wide - tape, y, width: tape, height: deep }),
-    stripes(x, y + deep, wide, 8),
+    ...stripes(x, y + deep, wide, 8),
     svg("text", { class: "hide-test__words", x: x + wide / 2, y: y - 28, "text-anchor": "middle" }, "as deep as"),
     svg("text", { class: "hide-test__words", x: x + wide / 2, y: y - 10, "text-anchor": "middle" }, "the film"),
   ];
@@ -44,7 +44,7 @@ function stripes(left, top, wide, tall) {
   const dark = Array.from({ length: count }, (_, place) => place).filter((place) => place % 2 === 0);
   return [
     svg("rect", { class: "hide-test__sheet", x: left, y: top, width: wide, height: tall }),
-    dark.map((place) => svg("rect", {
+    ...dark.map((place) => svg("rect", {
       class: "hide-test__stripe",
       x: left + place * STRIPE,
       y: top,
