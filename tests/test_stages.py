@@ -8,8 +8,11 @@ from webapp.bench.ready import READY_LINES
 from webapp.bench.stage import CONTACT, DUE, EARLIEST, END_OF_POUR, LATEST, OWN_START
 from webapp.bench.stages import STAGES
 from webapp.bench.walk import LAST_HAND_STAGE, MOMENTS, TAPS, hand_stages, stages_table
+from webapp.formulas.constants import CONSTANTS
+from webapp.job.demo import EXAMPLE_JOB
 from webapp.job.file import read_job
 from webapp.job.lifts import VERSION
+from webapp.sheet.runner import calculate
 from webapp.sheet.wiring import load_sheet
 
 NAMES = [stage.name for stage in STAGES]
@@ -143,6 +146,18 @@ def test_the_hide_test_is_a_puddle_as_deep_as_the_film():
 
 def test_the_pour_takes_the_cups_own_time_and_for_cups_of_older_versions_the_working_time():
     assert BY_NAME["pour"].duration == ("pour_by", "usable_time")
+
+
+def test_a_blank_mixing_time_is_planned_as_four_minutes_and_the_working_names_whose_choice_that_is():
+    card = {name: text for name, text in EXAMPLE_JOB["card"].items() if name != "mix_time"}
+    root = calculate(EXAMPLE_JOB | {"card": card}, load_sheet())
+    planned = root.cells["planned_mix_time"]
+    assert (planned.value, planned.winner) == (240, "assumed_mix_time")
+    [assumed] = [each for each in CONSTANTS if each.name == "assumed_mix_time"]
+    assert assumed.source == "our choice: planned where the card gives no mixing time"
+    # With 2 min for the tint and 1 min to change cups, as the bench's defaults say.
+    assert root.cells["changeover"].value == 420
+    assert root.cells["mix_time"].value is None
 
 
 def test_what_burns_or_cures_defers_to_the_maker():
