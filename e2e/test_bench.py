@@ -340,7 +340,7 @@ def test_the_hide_test_is_drawn_as_a_puddle_as_deep_as_the_film(bench):
     bench.tap("drops are in")
     bench.expect_instruction("a puddle as deep as the film")
     expect(picture).to_be_visible()
-    assert picture.locator(".hide-test__stripe").count() > 8
+    assert picture.locator(".hide-test__stripe").count() == 7
     expect(bench.quiet).to_contain_text("A thin smear proves nothing about a film ten times as deep.")
 
 
