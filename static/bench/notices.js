@@ -25,9 +25,9 @@ export function notice(kind, says) {
  */
 export function calm(root) {
   const seen = [...root.querySelectorAll(".check--stop, .check--caution, .caution")].filter((box) => box.offsetParent);
-  const cautions = seen.filter((box) => !box.classList.contains("check--stop"));
-  const most = Math.max(0, MOST_BOXES - (seen.length - cautions.length));
-  cautions.forEach((box, place) => {
+  const yellow = seen.filter((box) => !box.classList.contains("check--stop"));
+  const most = Math.max(0, MOST_BOXES - (seen.length - yellow.length));
+  yellow.forEach((box, place) => {
     const kind = box.classList.contains("caution") ? "caution--calm" : "check--calm";
     box.classList.toggle(kind, place >= most);
   });
