@@ -31,7 +31,7 @@ def menu(page):
 
 def test_the_first_answer_is_on_the_screen_at_once_and_no_cup_of_the_example_can_be_begun(sheet):
     expect(sheet.step("Faces").get_by_text("Example: type over it")).to_be_visible()
-    expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+ \d/\d\sfl oz$"))
+    expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+( \d/\d)?\sfl oz$"))
     sheet.expect_next("type your own face", "This one is an example")
     expect(sheet.main.get_by_role("button", name=re.compile("To the bench"))).to_have_count(0)
 
@@ -188,7 +188,7 @@ def test_ones_own_card_stays_blank_where_the_can_says_nothing_and_costs_only_wha
     sheet.type_in("What the card is called", "Shop resin")
     sheet.type_in("Ratio figure for A", "2")
     sheet.type_in("Ratio figure for B", "1")
-    expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+ \d/\d\sfl oz$"))
+    expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+( \d/\d)?\sfl oz$"))
     expect(sheet.figure("reading_a_mass")).to_have_text("—")
     expect(sheet.figure("working_time")).to_have_text("—")
     sheet.type_in("Pot life", "45 min")
