@@ -189,6 +189,7 @@ def test_ones_own_card_stays_blank_where_the_can_says_nothing_and_costs_only_wha
     sheet.type_in("Ratio figure for A", "2")
     sheet.type_in("Ratio figure for B", "1")
     expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+( \d/\d)?\sfl oz$"))
+    sheet.step("Cups").get_by_text("About this cup").click()
     expect(sheet.figure("reading_a_mass")).to_have_text("—")
     expect(sheet.figure("working_time")).to_have_text("—")
     sheet.type_in("Pot life", "45 min")
