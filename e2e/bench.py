@@ -27,9 +27,19 @@ class Sheet:
         self.page = page
 
     def open(self, address: str) -> None:
-        """Open the page and wait until its figures and its thumb bar are there."""
+        """Open the page and wait until its job, its figures and its thumb bar are there."""
         self.page.goto(address)
         expect(self.page.locator(".next__what")).to_have_text(re.compile("Next"))
+        self.page.evaluate(
+            f"""async () => {{
+              const {{ state, subscribe }} = await import({BASE} + "keeping/store.js");
+              while (!state.job) {{
+                await new Promise((opened) => {{
+                  const stop = subscribe(() => opened(stop()));
+                }});
+              }}
+            }}"""
+        )
 
     def type_in(self, row: str, name: str, text: str) -> None:
         """Type into a field of a row, wherever it is folded away."""
@@ -39,7 +49,9 @@ class Sheet:
         )
 
     def type_a_face(self, width: str = "20", height: str = "12") -> None:
-        """Type a face over the example."""
+        """Type a face over the example, for a cup that holds all of it."""
+        for name, text in (("cup_capacity", "600 mL"), ("cup_graduation", "5 mL")):
+            self.type_in("job", name, text)
         face = self.page.locator("[data-id=f1]")
         face.locator("[data-input=width]").fill(width)
         face.locator("[data-input=height]").fill(height)
@@ -90,16 +102,14 @@ class Sheet:
             [colour, cup],
         )
 
-    def forget_amount(self, name: str) -> None:
-        """Take an amount out of the first cup, as for a card that gives none."""
+    def add_face(self, colour: str, width: str, height: str, depth: str) -> None:
+        """Add a face to a colour."""
         self.page.evaluate(
-            f"""async (name) => {{
-              const {{ keepCup, state }} = await import({BASE} + "keeping/store.js");
-              const [colour] = state.job.colours;
-              const {{ [name]: gone, ...amounts }} = colour.cups[0].amounts;
-              keepCup(colour.id, {{ ...colour.cups[0], amounts }});
+            f"""async ([colour, width, height, depth]) => {{
+              const {{ addRow }} = await import({BASE} + "keeping/store.js");
+              addRow("face", colour, {{ shape: "rectangle", width, height, depth }});
             }}""",
-            name,
+            [colour, width, height, depth],
         )
 
     def take_to_the_bench(self, colour: str, cup: str = "") -> "Bench":
@@ -140,6 +150,8 @@ class Bench:
         self.clocks = self.root.get_by_role("list", name="Clocks")
         self.missed = self.root.get_by_role("list", name="Missed")
         self.notices = self.root.locator(".stage__notices")
+        self.heat = self.root.locator(".stage__heat")
+        self.quiet = self.root.locator(".stage__quiet")
 
     def pass_time(self, seconds: float) -> None:
         """Let the phone's clock run on; what is due on the way comes due."""
@@ -168,6 +180,16 @@ class Bench:
         self.tick_the_lines()
         self.tap("Begin the cup")
 
+    def begin_all_the_same(self) -> None:
+        """Make a cup ready and begin it with a reason, whatever holds it."""
+        for line in self.root.locator(".ready__line").all():
+            if line.get_attribute("aria-pressed") == "false":
+                line.click()
+        reason = self.root.get_by_label("Why begin all the same?")
+        if reason.is_visible():
+            reason.fill("To see what stands there then")
+        self.tap("egin")
+
     def walk_to(self, words: str) -> None:
         """Tap stage by stage until the big button says this."""
         for each in WALK:
@@ -183,6 +205,13 @@ class Bench:
     def choose(self, words: str) -> None:
         """Tap a line that stands under the stage."""
         self.root.locator(".bench__choice", has_text=words).click()
+
+    def boxes(self) -> list[str]:
+        """Return what stands in the boxes of stops and cautions, those left out that were made quiet."""
+        kinds = (
+            ".check--stop:not(.check--calm), .check--caution:not(.check--calm), .caution:not(.caution--calm)"
+        )
+        return [box.inner_text() for box in self.root.locator(kinds).all() if box.is_visible()]
 
     def leave(self) -> None:
         """Go back to the job sheet."""

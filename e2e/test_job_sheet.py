@@ -31,7 +31,7 @@ def menu(page):
 
 def test_the_first_answer_is_on_the_screen_at_once_and_no_cup_of_the_example_can_be_begun(sheet):
     expect(sheet.step("Faces").get_by_text("Example: type over it")).to_be_visible()
-    expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+\smL$"))
+    expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+( \d/\d)?\sfl oz$"))
     sheet.expect_next("type your own face", "This one is an example")
     expect(sheet.main.get_by_role("button", name=re.compile("To the bench"))).to_have_count(0)
 
@@ -63,7 +63,7 @@ def test_in_a_new_job_the_bar_leads_to_adding_a_face(sheet, page, menu):
 )
 def test_a_square_foot_is_the_same_film_however_it_is_typed(sheet, width, height, depth):
     sheet.type_over_the_example(width, height, depth)
-    sheet.expect_figure("face_volume", "147 mL", sheet.step("Faces"))
+    sheet.expect_figure("face_volume", "4.99 fl oz", sheet.step("Faces"))
 
 
 def test_nonsense_is_answered_beside_the_field_and_nothing_typed_is_lost(sheet):
@@ -84,6 +84,7 @@ def test_an_absurd_size_gives_a_sentence_and_never_an_amount(sheet, absurd):
 
 
 def test_a_cup_in_ounces_says_which_ounce_was_taken(sheet):
+    sheet.main.get_by_text("My cup", exact=True).click()
     sheet.type_in("Cup capacity", "10 oz")
     expect(sheet.field("Cup capacity")).to_have_accessible_description(re.compile("oz taken as US fl oz"))
 
@@ -91,11 +92,11 @@ def test_a_cup_in_ounces_says_which_ounce_was_taken(sheet):
 def test_a_second_face_is_typed_by_enter_alone_and_an_untouched_one_does_not_count(sheet, page):
     sheet.type_over_the_example("12", "12")
     page.get_by_role("button", name="Add a face").click()
-    sheet.expect_figure("total_face_volume", "147 mL")
+    sheet.expect_figure("total_face_volume", "4.99 fl oz")
     for text in ("12", "12", "1/16"):
         page.keyboard.type(text)
         page.keyboard.press("Enter")
-    sheet.expect_figure("total_face_volume", "295 mL")
+    sheet.expect_figure("total_face_volume", "9.97 fl oz")
 
 
 def test_a_half_typed_face_keeps_the_colour_from_coming_out_short(sheet, page):
@@ -123,7 +124,7 @@ def test_a_copied_face_has_the_same_sizes_and_a_name_of_its_own(sheet):
     sheet.type_over_the_example("12", "12")
     sheet.open_face("Plate").get_by_role("button", name="Copy", exact=True).click()
     expect(sheet.face("Plate 2")).to_contain_text("12 × 12 in")
-    sheet.expect_figure("total_face_volume", "295 mL")
+    sheet.expect_figure("total_face_volume", "9.97 fl oz")
 
 
 def test_another_shape_asks_for_its_own_sizes(sheet):
@@ -134,7 +135,7 @@ def test_another_shape_asks_for_its_own_sizes(sheet):
     expect(sheet.field("Width")).to_be_hidden()
     sheet.type_in("Diameter", "12", face)
     # pi/4 of the square foot's 147.4836 mL.
-    sheet.expect_figure("face_volume", "116 mL", face)
+    sheet.expect_figure("face_volume", "3.92 fl oz", face)
 
 
 def test_the_sizes_of_other_shapes_leave_no_gap(sheet):
@@ -187,7 +188,8 @@ def test_ones_own_card_stays_blank_where_the_can_says_nothing_and_costs_only_wha
     sheet.type_in("What the card is called", "Shop resin")
     sheet.type_in("Ratio figure for A", "2")
     sheet.type_in("Ratio figure for B", "1")
-    expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+\smL$"))
+    expect(sheet.figure("mix_volume")).to_have_text(re.compile(r"^\d+( \d/\d)?\sfl oz$"))
+    sheet.step("Cups").get_by_text("About this cup").click()
     expect(sheet.figure("reading_a_mass")).to_have_text("—")
     expect(sheet.figure("working_time")).to_have_text("—")
     sheet.type_in("Pot life", "45 min")

@@ -24,7 +24,7 @@ def make_ready(page, server):
 def expect_job_sheet(page):
     """The job sheet is there and works out an answer."""
     expect(page.get_by_role("heading", name="Sixteenth job sheet")).to_be_attached()
-    expect(page.locator("[data-cell='mix_volume']:visible").first).to_contain_text("mL")
+    expect(page.locator("[data-cell='mix_volume']:visible").first).to_contain_text("fl")
 
 
 def test_in_flight_mode_everything_still_works(page, own_server):

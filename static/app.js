@@ -12,6 +12,7 @@ const LATER = [
   () => import("./steps/schedule.js"),
   () => import("./steps/folds.js"),
   () => import("./steps/next-step.js"),
+  () => import("./steps/calm.js"),
   () => import("./steps/resin-card.js"),
   () => import("./steps/record.js"),
   () => import("./menu/menu.js"),

@@ -12,6 +12,7 @@ from collections.abc import Callable
 
 from tests.whole_app import App, the_app
 from webapp.baker.assets import static_folder
+from webapp.formulas.book import marks_in
 from webapp.sheet import report
 from webapp.sheet.levels import ancestors, children
 from webapp.sheet.wiring import Key
@@ -73,9 +74,19 @@ def in_workings(app: App) -> set[Key]:
 
 
 def in_checks(app: App) -> set[Key]:
-    """What a check that can be met weighs, and what that is worked out from."""
+    """What a check that can be met weighs or says what would do with, and what that is worked out from."""
     met = {key for key in app.nodes if key[1] in checks_met(app)}
-    return _behind(app, met) - met
+    said = {each for level, name in met for each in _said_by(app, level, name)}
+    return (_behind(app, met) - met) | _behind(app, said)
+
+
+def _said_by(app: App, level: str, name: str) -> set[Key]:
+    """The cells that a check's sentences read, on its own row or the nearest above that has them."""
+    check = app.sheet.book.checks[name]
+    cells = [
+        each for text in (check.says, *check.would_do) for kind, each in marks_in(text) if kind == "cell"
+    ]
+    return {next((at, each) for at in ancestors(level) if (at, each) in app.nodes) for each in cells}
 
 
 def behind_pictures(app: App) -> set[Key]:

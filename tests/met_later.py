@@ -3,12 +3,10 @@
 Each of these issues takes its own rows away; the last one finds the table empty.
 """
 
-NO_FALSE_LIMIT = "No wrong amount and no false limit: the cup's own heat, marks a person can read, a wet edge"
 ESTIMATOR = "Coverage estimator: from words, from a drawing, from a tape measure"
 RECORDS = "Jobs and records: cost, order, labels, the next sign that matches, and what went wrong"
 
 MET_LATER = {
-    "film_gel_time": NO_FALSE_LIMIT,
     "spread_area": ESTIMATOR,
     "depth_from_volume": ESTIMATOR,
     "volume_on_hand": ESTIMATOR,

@@ -27,7 +27,6 @@ import pytest
 from _pytest.runner import runtestprotocol
 
 from tests.tenth import tenth_of
-from webapp.formulas import rules
 from webapp.formulas.book import load_book
 from webapp.printer.syntax import RULES
 
@@ -92,7 +91,7 @@ class Mutant:
 def functions() -> list[FunctionType]:
     """Return every formula, range, check and shared rule."""
     book = [row.function for row in load_book().everything().values()]
-    return [*(getattr(rules, name) for name in RULES), *book]
+    return [*RULES.values(), *book]
 
 
 def mutants(function: FunctionType) -> Iterator[Mutant]:

@@ -38,11 +38,6 @@ def heat_curves(phone, *cups):
     ]
 
 
-def rate_constants(phone, *cards):
-    """The rate constant that the phone finds for each card, in 1/s."""
-    return phone.evaluate(ON_THE_PHONE, ["sheet/heat-curve.js", "rateConstant", cards])
-
-
 def beads(phone, *strokes):
     """The greatest bead over each stroke, given as (width, capillary length, edge angle)."""
     names = ("stroke_width", "capillary_length", "edge_angle")

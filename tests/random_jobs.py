@@ -24,6 +24,20 @@ SENSIBLE = {
 }
 # The example's bare numbers are in its own units, and these jobs are in any.
 SENSIBLE |= {"width": "18 in", "height": "12 1/4 in", "depth": "1/16 in", "air_temperature": "72 degF"}
+SENSIBLE |= {
+    "corner_radius": "1 in",
+    "outer_diameter": "20 in",
+    "inner_diameter": "12 in",
+    "length": "24 in",
+    "lowest_tonight": "60 degF",
+}
+SENSIBLE |= {"stated_peak_exotherm": "250 degF", "peak_exotherm_mass": "150 g", "stated_film_set_time": "3 h"}
+# A cut-out leaves something of its face.
+IN_A_FACE = {
+    each.name: "1 in" for each in INPUTS.values() if each.section == "shape" and each.kind == "length"
+}
+IN_A_FACE |= {"outer_diameter": "2 in", "length": "3 in", "stated_area": "2 in2", "glyph_area_sum": "1/4"}
+IN_A_FACE |= {"corner_radius": "1/4 in", "stroke_width": "1/4 in", "rise": "1/4 in", "pieces": "1"}
 # how a job is drawn: the odds of (sensible, anywhere in bounds, an end of the bounds, blank, nonsense)
 KINDS_OF_JOB = (
     (0.98, 0.02, 0.0, 0.0, 0.0),
@@ -39,16 +53,17 @@ def random_job(seed: int) -> dict[str, Any]:
     draw = Random(seed)
     odds = KINDS_OF_JOB[seed % len(KINDS_OF_JOB)]
 
-    def fields(*sections: str) -> dict[str, Any]:
+    def fields(*sections: str, sensible: dict[str, Any] = SENSIBLE) -> dict[str, Any]:
         rows = [each for each in INPUTS.values() if each.section in sections]
-        typed = {each.name: _typed(each, draw, odds) for each in rows}
+        typed = {each.name: _typed(each, draw, odds, sensible) for each in rows}
         return {name: value for name, value in typed.items() if value is not None}
 
     def rows(level: str, count: int, more: Any) -> list[dict[str, Any]]:
         sections = {each.section for each in INPUTS.values() if level in each.levels}
         listed = []
         for number in range(count):
-            own = fields(*sections) if draw.random() > 0.05 else {}
+            sensible = SENSIBLE | IN_A_FACE if level == "opening" else SENSIBLE
+            own = fields(*sections, sensible=sensible) if draw.random() > 0.05 else {}
             listed.append(
                 {"id": f"{level}-{number}-{draw.random()}", "name": f"{level} {number}", **own, **more()}
             )
@@ -78,7 +93,7 @@ def random_text(each: Input, draw: Random) -> str:
     return typed if isinstance(typed, str) else ""
 
 
-def _typed(each: Input, draw: Random, odds: tuple[float, ...]) -> Any:
+def _typed(each: Input, draw: Random, odds: tuple[float, ...], sensible: dict[str, Any] = SENSIBLE) -> Any:
     if each.kind == "choice":
         return draw.choice(
             [None, *(value for value, _ in each.options), *([] if odds[4] == 0 else ["nothing"])]
@@ -97,7 +112,7 @@ def _typed(each: Input, draw: Random, odds: tuple[float, ...]) -> Any:
             math.exp(draw.uniform(math.log(low), math.log(most))) if low > 0 else draw.uniform(least, most)
         )
         return _as_text(value, each, draw)
-    return SENSIBLE.get(each.name) or each.default or _as_text(_middle(each, least, most), each, draw)
+    return sensible.get(each.name) or each.default or _as_text(_middle(each, least, most), each, draw)
 
 
 def _middle(each: Input, least: float, most: float) -> float:

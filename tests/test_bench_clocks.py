@@ -12,7 +12,8 @@ from webapp.job.lifts import WALK_OF_VERSION_1
 
 AMOUNTS = {
     "mix_time": 180,
-    "usable_time": 1800,
+    "pour_by": 1800,
+    "usable_time": 2400,
     "first_mist": 60,
     "second_mist": 600,
     "tack_free_time": 8 * 3600,
@@ -108,6 +109,11 @@ def ends(run, cups):
 
 def test_pour_by_counts_from_contact(run):
     assert ends(run, [cup(("part_b", "10:00"))]) == {"pour": "14 10:30"}
+
+
+def test_a_cup_of_an_older_version_is_poured_by_the_time_that_was_frozen_with_it(run):
+    older = {name: value for name, value in AMOUNTS.items() if name != "pour_by"}
+    assert ends(run, [cup(("part_b", "10:00"), amounts=older)]) == {"pour": "14 10:40"}
 
 
 def test_nothing_moves_pour_by_later(run):
@@ -246,6 +252,31 @@ def test_cups_are_counted_through_the_coats(run):
     assert next_cup(run, [one], 2) == (1, 2)
     assert next_cup(run, [one, two], 2) is None
     assert next_cup(run, [one, two], 2, coats=2) == (2, 1)
+
+
+def coat_of(run, *cups):
+    return run("clocks/turns.js", "coatOf", job(*cups)["colours"][0])
+
+
+def test_a_coat_is_on_when_each_of_its_cups_is_poured(run):
+    amounts = {**AMOUNTS, "cups": 2, "coats_to_pour": 2}
+    one = cup(*POURED, id="k1", amounts=amounts)
+    two = cup(*POURED[:3], id="k2", number=2, amounts=amounts)
+    poured = cup(*POURED, id="k2", number=2, amounts=amounts)
+    aside = cup(*POURED[:3], ("set_aside", "10:40"), id="k3", number=2, amounts=amounts)
+    assert coat_of(run) == 1
+    assert coat_of(run, one) == 1
+    assert coat_of(run, one, two) == 1
+    assert coat_of(run, one, aside) == 1
+    assert coat_of(run, one, aside, poured) == 2
+
+
+def test_no_coat_comes_after_the_last(run):
+    amounts = {**AMOUNTS, "cups": 1, "coats_to_pour": 2}
+    first, second = cup(*POURED, amounts=amounts), cup(*POURED, id="k2", coat=2, amounts=amounts)
+    assert coat_of(run, first) == 2
+    assert coat_of(run, first, second) == 2
+    assert coat_of(run, cup(*POURED, amounts={**AMOUNTS, "cups": 1})) == 1
 
 
 def test_a_cup_set_aside_is_mixed_again(run):

@@ -12,8 +12,8 @@ from webapp.sheet.reasons import sentence
 
 HANDBOOK_FACE = ("film_volume", "face_volume", "face_area", "coats", "edge_hold_depth", "levelling_time")
 HANDBOOK_COLOUR = (
-    "net_need", "claim_film_share", "claim_need", "wetted_area", "cup_residue", "cup_limit", "cups",
-    "colour_need",
+    "net_need", "claim_film_share", "claim_need", "full_cup", "full_cup_residue", "cup_residue",
+    "cup_limit", "cups", "colour_need",
 )  # fmt: skip
 HANDBOOK_CUP = (
     "cup_volume",
@@ -54,14 +54,14 @@ def test_plan_prints_the_tree_with_the_handbooks_names(job_file, capsys):
         found = {**job["cells"], **row["cells"]}
         assert [name for name in names if name not in found] == []
         assert {"value", "unit", "blank_because"} <= set(row["cells"][next(iter(row["cells"]))])
-    # 18 in by 12 1/4 in at 1/16 in is 13.78125 in3, and 1 in3 is 16.387064 cm3: geometry, NIST SP 811
-    assert colour["faces"][0]["cells"]["film_volume"]["value"] == pytest.approx(225.834, abs=5e-4)
+    # 15 3/4 in by 11 1/2 in at 1/16 in is 11.3203125 in3, and 1 in3 is 16.387064 cm3: geometry, NIST SP 811
+    assert colour["faces"][0]["cells"]["film_volume"]["value"] == pytest.approx(185.507, abs=5e-4)
 
 
 def test_plan_prints_the_job_sheet_for_people(job_file, capsys):
     assert main(["plan", str(job_file), "--text"]) == 0
     text = capsys.readouterr().out
-    assert "Film of all faces:            226 mL (7.64 fl oz)" in text
+    assert "Film of all faces:            6.27 fl oz (186 mL)" in text
     assert "data sheet" in text
 
 

@@ -5,7 +5,7 @@ The count is the same on every machine. A slow phone calls a formula some thousa
 
 import pytest
 
-from tests.against_the_outside.cups_by_scipy import card, cup
+from tests.against_the_outside.cups_by_scipy import cup
 
 COUNTED = """async ([address, name, cases]) => {
   const { formulas } = await import(new URL("printed.js", window.modules));
@@ -32,7 +32,6 @@ CUPS = [
     for mass in (1, 50, 150, 5000)
     for resin, air in ((5, 5), (25, 25), (45, 45))
 ]
-CARDS = [card(pot_life, degrees, 150) for pot_life in (600.0, 2700.0, 14400.0) for degrees in (0, 25, 60)]
 FILM = {
     "capillary_length": 0.1755,
     "wetting_angle": 0.436,
@@ -49,11 +48,10 @@ STROKES = [{**FILM, "coat_depth": 0.08, "stroke_width": width} for width in (0.2
     ("module", "name", "cases", "most"),
     [
         ("sheet/heat-curve.js", "heatCurve", CUPS, 3000),
-        ("sheet/heat-curve.js", "rateConstant", CARDS, 11_500),
         ("steps/film-section.js", "filmSection", FACES, 1300),
         ("steps/film-section.js", "filmSection", STROKES, 13_000),
     ],
-    ids=["a cup's heat", "a card's rate", "a wide film", "a narrow stroke"],
+    ids=["a cup's heat", "a wide film", "a narrow stroke"],
 )
 def test_a_curve_asks_the_formulas_no_more_often_than(phone, module, name, cases, most):
     counts = phone.evaluate(COUNTED, [module, name, cases])

@@ -54,8 +54,8 @@ def test_a_file_over_5_mb_is_refused_unread():
 REFUSALS = {
     "other format": (lambda job: job.update(format="letter"), 'its "format" is not "sixteenth-job"'),
     "too new": (
-        lambda job: job.update(version=3),
-        "version 3, and this app reads up to version 2. Update the app",
+        lambda job: job.update(version=4),
+        "version 4, and this app reads up to version 3. Update the app",
     ),
     "no version": (lambda job: job.pop("version"), 'has no "version"'),
     "foreign key of the job": (

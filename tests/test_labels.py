@@ -7,7 +7,8 @@ import pytest
 from webapp.errors import QuantityError
 from webapp.inputs.table import INPUTS
 from webapp.quantities import bounds, read_input
-from webapp.sheet.labels import LABELS, called, in_sentence
+from webapp.sheet.label_table import LABELS
+from webapp.sheet.labels import called, in_sentence
 from webapp.sheet.wiring import load_sheet
 
 NAMES = sorted({node.name for node in load_sheet().nodes} | set(load_sheet().book.checks))

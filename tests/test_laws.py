@@ -7,7 +7,21 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from webapp.formulas import areas, cost, cups, cure, drops, edges, film, ratio, readings, schedule, tint
+from webapp.formulas import (
+    areas,
+    cost,
+    cups,
+    cure,
+    drops,
+    edges,
+    film,
+    full_cup,
+    misreading,
+    ratio,
+    readings,
+    schedule,
+    tint,
+)
 from webapp.formulas.book import load_book
 from webapp.formulas.conditions import dew_point
 from webapp.formulas.working_time import working_time
@@ -132,40 +146,58 @@ def test_exchanging_a_and_b_exchanges_the_parts(
 
 
 @LAW
-@given(need=VOLUME, room=st.floats(0, 2), stated=RATIO, mark=st.floats(0.05, 1000))
-def test_readings_keep_the_ratio_round_up_and_keep_to_the_limit(
-    need: float, room: float, stated: float, mark: float
+@given(need=VOLUME, stated=RATIO, mark=st.floats(0.05, 1000), tolerance=st.floats(0.005, 0.15))
+def test_readings_stand_on_half_marks_and_hold_what_is_needed(
+    need: float, stated: float, mark: float, tolerance: float
 ) -> None:
-    limit = need * (1 + room)
-    step = readings.reading_step(stated, mark)
-    total = readings.reading_total(need, limit, stated, step)
     share = ratio.part_a_share(stated)
-    a, b = readings.reading_a(total, share), readings.reading_b(total, share)
-    assert need * (1 - 1e-9) - step * 1e-8 <= total <= limit
-    assert a / b == pytest.approx(stated, rel=1e-9)
-    if total == readings.reading_total(need, math.inf, stated, step):
-        smaller = min(a, b) / step
-        assert smaller == pytest.approx(round(smaller), abs=1e-6 * max(1, smaller))
+    parts = (ratio.part_a_volume(need, share), ratio.part_b_volume(need, share))
+    b = readings.reading_b(*parts, stated, tolerance, mark, 1e9 * mark)
+    a = readings.reading_a(b, parts[0], stated, tolerance, mark)
+    for part, reading in zip(parts, (a, b), strict=True):
+        marks = 2 * reading / mark
+        assert marks == pytest.approx(round(marks), abs=1e-6 * max(1, marks))
+        assert reading >= part - 1e-8 * mark
 
 
 @LAW
-@given(a=st.floats(1, 1000), b=st.floats(1, 1000), mark=st.floats(0.01, 100))
-def test_finer_marks_never_make_the_ratio_worse(a: float, b: float, mark: float) -> None:
-    assume(mark / 2 < b * 0.99)
-    coarse = abs(readings.worst_ratio_deviation(a, b, mark))
-    assert abs(readings.worst_ratio_deviation(a, b, mark / 2)) <= coarse
-    assert abs(readings.worst_ratio_deviation(2 * a, 2 * b, 2 * mark)) == pytest.approx(coarse)
+@given(limit=VOLUME, stated=RATIO, mark=st.floats(0.05, 1000), fill=st.floats(0.05, 1))
+def test_what_a_full_cup_can_give_is_measured_on_marks_under_its_limit(
+    limit: float, stated: float, mark: float, fill: float
+) -> None:
+    share, tolerance = ratio.part_a_share(stated), 0.025
+    full_b = full_cup.full_reading_b(limit, share, stated, tolerance, mark)
+    full_a = full_cup.full_reading_a(full_b, limit, share, stated, tolerance, mark)
+    assume(full_cup.full_cup_range(full_a, full_b, stated, tolerance))
+    need = fill * full_cup.full_cup(full_a, full_b, share, stated, tolerance)
+    parts = (ratio.part_a_volume(need, share), ratio.part_b_volume(need, share))
+    b = readings.reading_b(*parts, stated, tolerance, mark, full_b)
+    a = readings.reading_a(b, parts[0], stated, tolerance, mark)
+    assert a + b <= limit * (1 + 1e-9) + 1e-8 * mark
+    assert abs(readings.ratio_deviation(a, b, stated)) <= tolerance + 1e-6
 
 
 @LAW
-@given(need=VOLUME, limit=st.floats(10, 20000), larger=st.floats(1, 5), thin=st.floats(0, 0.05))
-def test_a_larger_cup_never_needs_more_of_them(need: float, limit: float, larger: float, thin: float) -> None:
-    residue = cups.cup_residue(cups.wetted_area(limit), thin, 2)
-    more = cups.cup_residue(cups.wetted_area(larger * limit), thin, 2)
-    assume(limit > 2 * residue)
-    few = cups.cups_by_geometry(need, larger * limit, more)
-    assert 1 <= few <= cups.cups_by_geometry(need, limit, residue)
-    assert cups.cups_by_claim(need, larger * limit) <= cups.cups_by_claim(need, limit)
+@given(a=st.floats(1, 1000), b=st.floats(1, 1000), mark=st.floats(0.01, 100), share=st.floats(0.1, 0.5))
+def test_finer_marks_never_make_the_ratio_worse(a: float, b: float, mark: float, share: float) -> None:
+    def worst(graduation: float) -> float:
+        misreads = (misreading.misread_a(graduation, share), misreading.misread_b(graduation, share))
+        return misreading.worst_ratio_deviation(a, b, a / b, *misreads)
+
+    assume(misreading.misread_b(mark, share) < b * 0.99)
+    assert worst(mark / 2) <= worst(mark)
+
+
+@LAW
+@given(need=VOLUME, full=st.floats(10, 20000), larger=st.floats(1, 5), thin=st.floats(0, 0.05))
+def test_a_larger_cup_never_needs_more_of_them(need: float, full: float, larger: float, thin: float) -> None:
+    residue = cups.full_cup_residue(full, thin, 2)
+    more = cups.full_cup_residue(larger * full, thin, 2)
+    assume(full > 2 * residue)
+    few = cups.cups_by_geometry(need, larger * full, more)
+    assert 1 <= few <= cups.cups_by_geometry(need, full, residue)
+    assert cups.cups_by_claim(need, larger * full) <= cups.cups_by_claim(need, full)
+    assert need / few + cups.cup_residue(need, few, more, thin, 2) <= larger * full * (1 + 1e-9)
 
 
 @LAW

@@ -7,12 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.against_the_outside.cups_by_scipy import CONSTANT
 from tests.against_the_outside.orchard import thin_film_levels_in
-from tests.amounts import USUAL_VALUES
 from tests.phone_curves import beads, heat_curves
 from webapp.formulas import bead, bubbles, cup_heat, edge_hold, flow, hiding, level
 
-CONSTANT = USUAL_VALUES
 GRAVITY = CONSTANT["gravity"]
 LAW = settings(max_examples=50, deadline=None, derandomize=True)
 

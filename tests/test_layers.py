@@ -47,9 +47,12 @@ JAVASCRIPT = (
     "app.js",
 )
 ROOMS = ("bench", "steps", "working", "menu")
+# Files of shared rules, each of which may ask those before it.
+RULES = ("rules", "heat_rules", "march_rules", "warmth_rules", "calibration_rules", "planning_rules")
 FORMULAS_MAY_ASK = {
     "webapp.formulas.book",
-    "webapp.formulas.rules",
+    *(f"webapp.formulas.{each}" for each in RULES),
+    "webapp.formulas.constant",
     "webapp.formulas.constants",
     "webapp.units",
 }
@@ -96,7 +99,11 @@ def test_a_package_holds_its_docstring_only(path):
 
 def test_formula_files_never_import_each_other():
     for path in (ROOT / "webapp" / "formulas").glob("*.py"):
-        if path.stem not in ("book", "rules", "constants", "__init__"):
+        if path.stem in RULES:
+            before = RULES[: RULES.index(path.stem)]
+            asked = {each for each in imported(path) if each.startswith("webapp.formulas.")}
+            assert asked <= {f"webapp.formulas.{each}" for each in before}, path.name
+        elif path.stem not in ("book", "constants", "__init__"):
             assert imported(path) <= FORMULAS_MAY_ASK, path.name
 
 

@@ -171,7 +171,7 @@ def test_a_name_in_a_template_is_refused_with_its_line_level_and_near_misses(tex
     slipped = source.replace('"face_area") }}', '"face_aera") }}')
     assert refusals_with("rows.html", slipped, "face_aera") == [
         f"webapp/templates/rows.html:{line}: data-cell: there is no cell 'face_aera' on the level face; "
-        "near misses: face_area, shape_area, stated_area"
+        "near misses: face_area, shape_area, face_coats"
     ]
 
 
@@ -185,10 +185,10 @@ def test_an_input_in_a_template_is_refused_with_its_line_and_near_misses(texts, 
 
 
 def test_a_cell_of_another_level_is_refused_with_the_level_asked(texts):
-    page = texts.pages["index.html"].replace('data-cell="face_volume"', 'data-cell="cup_limit"', 1)
+    page = texts.pages["index.html"].replace('data-cell="face_volume"', 'data-cell="mix_volume"', 1)
     with pytest.raises(BakeError) as refused:
         check_names(replace(texts, pages={**texts.pages, "index.html": page}), load_sheet())
-    says = "data-cell: there is no cell 'cup_limit' on the level face; it stands on the level colour"
+    says = "data-cell: there is no cell 'mix_volume' on the level face; it stands on the level cup"
     assert says in str(refused.value)
     assert str(refused.value).startswith("webapp/templates/rows.html:")
 

@@ -20,7 +20,7 @@ def in_python(cases):
         "read": [_read(text, kind, unit) for text, kind, unit, _ in cases["read"]],
         "refused": [_refusal(text, kind) for text, kind, _ in cases["refused"]],
         "inputs": [_input_refusal(name, typed) for name, typed, _ in cases["inputs"]],
-        "shown": [show(value, kind, unit) for value, kind, unit, _ in cases["shown"]],
+        "shown": [show(*case[:4]) for case in cases["shown"]],
     }
 
 
@@ -51,7 +51,7 @@ IN_JAVASCRIPT = """async (cases) => {
     read: cases.read.map(([text, kind, unit]) => readQuantity(text, kind, unit).value ?? null),
     refused: cases.refused.map(([text, kind]) => readQuantity(text, kind, own[kind]).error),
     inputs: cases.inputs.map(([name, typed]) => readInput(name, typed, units).error),
-    shown: cases.shown.map(([value, kind, unit]) => show(value, kind, unit)),
+    shown: cases.shown.map(([value, kind, unit, grain]) => show(value, kind, unit, grain)),
   };
 }"""
 

@@ -45,12 +45,47 @@ EDGES = [
         {"stated_coverage": 10, "stated_coverage_depth": 0.1},
         {"stated_coverage": 10, "stated_coverage_depth": 0.1002},
     ),
-    ("cups_by_geometry", {"cup_limit": 10, "cup_residue": 9.99}, {"cup_limit": 10, "cup_residue": 10}),
-    ("cups_by_claim", {"cup_limit": 0.001}, {"cup_limit": 0}),
+    (
+        "cups_by_geometry",
+        {"full_cup": 10, "full_cup_residue": 9.99},
+        {"full_cup": 10, "full_cup_residue": 10},
+    ),
+    (
+        "full_cup",
+        {"full_reading_a": 98, "full_reading_b": 100, "volume_ratio": 1, "rounding_tolerance": 0.025},
+        {"full_reading_a": 97, "full_reading_b": 100, "volume_ratio": 1, "rounding_tolerance": 0.025},
+    ),
+    (
+        # Two to one, and A short by just the tolerance: forgiven what the figures were rounded by.
+        "full_cup",
+        {"full_reading_a": 195, "full_reading_b": 100, "volume_ratio": 2, "rounding_tolerance": 0.025},
+        {"full_reading_a": 194, "full_reading_b": 100, "volume_ratio": 2, "rounding_tolerance": 0.025},
+    ),
+    (
+        # Two pieces that take 110 mL each with the extra.
+        "piece_cup_volume",
+        {"face_coat_volume": 200, "pieces": 2, "contingency": 0.1, "pourable_volume": 111},
+        {"face_coat_volume": 200, "pieces": 2, "contingency": 0.1, "pourable_volume": 109},
+    ),
+    (
+        "night_temperature",
+        {"lowest_tonight": 283.15, "least_cure_temperature": 283.15},
+        {"lowest_tonight": 283.14, "least_cure_temperature": 283.15},
+    ),
+    (
+        "self_start_by_set_time",
+        {"stated_film_set_time": 3.41, "pot_life": 1},
+        {"stated_film_set_time": 3.39, "pot_life": 1},
+    ),
+    (
+        "critical_hole_diameter",
+        {"coat_depth": 0.94, "unaided_depth": 1},
+        {"coat_depth": 0.96, "unaided_depth": 1},
+    ),
     (
         "worst_ratio_deviation",
-        {"reading_b": 5.01, "cup_graduation": 10},
-        {"reading_b": 5, "cup_graduation": 10},
+        {"reading_b": 5.01, "misread_b": 5},
+        {"reading_b": 5, "misread_b": 5},
     ),
     ("first_drops", {"tint_limit_drops": 1}, {"tint_limit_drops": 0}),
     (

@@ -126,7 +126,7 @@ def test_a_check_is_said_in_the_persons_own_units():
     assert says.startswith("The face is at 40 °F, under the lowest cure temperature of 59 °F: ")
     metric = {**cold, "units": {**cold["units"], "temperature": "degC"}}
     says, _ = said(metric, "too_cold_to_cure")
-    assert says.startswith("The face is at 4.44 °C, under the lowest cure temperature of 15 °C: ")
+    assert says.startswith("The face is at 4 °C, under the lowest cure temperature of 15 °C: ")
 
 
 def test_a_way_out_names_the_thing_as_its_field_does_and_what_it_reads():

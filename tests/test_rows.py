@@ -82,7 +82,7 @@ def test_what_is_typed_in_the_job_later_leaves_a_sheet_as_it_was(phone):
           return root.rows.colour[0].rows.face[0].typed.width;
         }"""
     )
-    assert typed == "18"
+    assert typed == "15 3/4"
 
 
 def test_the_cups_of_a_color_are_seen_from_each_of_its_faces(phone):

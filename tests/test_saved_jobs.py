@@ -1,6 +1,8 @@
 """A cup that is under way stays where it is: a job of an older version opens with each at the stage it had.
 
-`saved/from_version_1.json` was saved by version 1, after its cups were walked to these places on the bench.
+`saved/from_version_1.json` was saved by version 1, after its cups were walked to these places on the bench,
+`saved/from_version_2.json` by version 2, which had opened that one, typed a pace and a tolerance, and begun
+a cup.
 """
 
 import json
@@ -14,7 +16,9 @@ from webapp.bench.walk import TAPS
 from webapp.job.file import read_job
 from webapp.job.lifts import VERSION, WALK_OF_VERSION_1
 
-SAVED = Path(__file__).parent / "saved" / "from_version_1.json"
+FOLDER = Path(__file__).parent / "saved"
+SAVED = FOLDER / "from_version_1.json"
+SAVED_BY_2 = FOLDER / "from_version_2.json"
 
 # What each color's cups stood at when the job was saved; "over" is done with, given up or tapped to the end.
 STOOD_AT = {
@@ -47,6 +51,7 @@ STOOD_AT = {
     "Part A to pour in": ["part_a"],
     "Made ready in part": ["make_ready"],
 }
+BY_2_STOOD_AT = {**STOOD_AT, "Begun by version 2": ["mix"]}
 # When the second mist of the one cup that waits for it is due: ten minutes after the end of its pour.
 SECOND_MIST_AFTER_THE_POUR = 600
 
@@ -84,6 +89,12 @@ OPEN_WHAT_THE_PHONE_HAS = """async (text) => {
 }"""
 
 
+LIFT = """async ([job, card]) => {
+  const { lift, liftCard } = await import(new URL("keeping/lift.js", window.modules));
+  return { job: lift(job), card: liftCard(card) };
+}"""
+
+
 def as_it_is(stages):
     return stages
 
@@ -110,11 +121,13 @@ def with_another_name_for_the_wait(stages):
     [as_it_is, with_a_third_mist, without_the_second_mist, with_another_name_for_the_wait],
     ids=lambda change: change.__name__,
 )
-def test_every_cup_saved_by_version_1_is_where_it_was(browser, baked, change):
+def test_every_cup_saved_by_an_older_version_is_where_it_was(browser, baked, change):
     with phone_with(browser, baked, stages=change) as page:
         opened = page.evaluate(OPEN, SAVED.read_text(encoding="utf-8"))
+        by_2 = page.evaluate(OPEN, SAVED_BY_2.read_text(encoding="utf-8"))
     assert opened["places"] == STOOD_AT
-    assert opened["wait"] == SECOND_MIST_AFTER_THE_POUR
+    assert by_2["places"] == BY_2_STOOD_AT
+    assert opened["wait"] == by_2["wait"] == SECOND_MIST_AFTER_THE_POUR
 
 
 def test_a_new_cup_has_the_stage_that_was_added_and_not_the_one_that_was_retired(browser, baked):
@@ -151,6 +164,58 @@ def test_nothing_that_was_in_a_saved_job_is_lost():
             del cup["stages"]
             cup["plan"]["version"] = 1
     assert {**after, "version": 1} == before
+
+
+def plans(job):
+    return [job, *(cup["plan"] for colour in job["colours"] for cup in colour["cups"])]
+
+
+def test_what_version_2_called_otherwise_is_kept_in_the_job_and_in_the_plans_of_its_cups():
+    before, after = json.loads(SAVED_BY_2.read_bytes()), read_job(SAVED_BY_2.read_bytes())
+    paced = [plan for plan in plans(before) if "spread_rate" in plan["bench"]]
+    assert len(paced) == 2
+    for old, new in zip(plans(before), plans(after), strict=True):
+        assert new["version"] == VERSION
+        assert new["card"].get("stated_ratio_tolerance") == old["card"].get("ratio_tolerance")
+        rest = {name: value for name, value in old["bench"].items() if name != "spread_rate"}
+        # 929.0304 cm2 at 120 cm2/min take 7.74 min.
+        assert new["bench"] == rest | ({"square_foot_time": "7.74 min"} if old in paced else {})
+
+
+# 929.0304 cm2, 144 in2 and 0.09290304 m2 are one square foot.
+@pytest.mark.parametrize(
+    ("rate", "time"),
+    [
+        ("100", "9.29 min"),
+        ("100 cm2/min", "9.29 min"),
+        ("72 in2/min", "2 min"),
+        (" 387,1 cm2/min ", "2.4 min"),
+        (929.0304 / 90, "1.5 min"),
+        ("10000", "0.0929 min"),
+        ("as fast as I can", None),
+        ("0", None),
+        ("-4", None),
+        ("", None),
+        (None, None),
+        (True, None),
+    ],
+)
+def test_a_pace_of_version_2_becomes_the_time_for_a_square_foot(phone, rate, time):
+    bench = {"cup_capacity": "16 oz", "spread_rate": rate, "usable_share": "80 %"}
+    job = {"format": "sixteenth-job", "version": 2, "card": {"ratio_tolerance": "about 3"}, "bench": bench}
+    lifted = read_job(json.dumps(job))
+    rest = {"cup_capacity": "16 oz", "usable_share": "80 %"}
+    assert lifted["bench"] == (rest if time is None else rest | {"square_foot_time": time})
+    assert lifted["card"] == {"stated_ratio_tolerance": "about 3"}
+    assert phone.evaluate(LIFT, [job, {}])["job"] == lifted
+
+
+def test_a_card_that_the_phone_has_kept_since_version_2_is_lifted_too(phone):
+    card = {"name": "Slow", "ratio_tolerance": "3 %", "pot_life": "40 min"}
+    lifted = phone.evaluate(LIFT, [{"version": VERSION}, card])["card"]
+    assert lifted == {"name": "Slow", "pot_life": "40 min", "stated_ratio_tolerance": "3 %"}
+    again = phone.evaluate(LIFT, [{"version": VERSION}, lifted])["card"]
+    assert again == lifted
 
 
 def test_no_name_of_version_1_has_left_the_table():

@@ -4,7 +4,7 @@ import pytest
 
 from webapp.errors import SheetError
 from webapp.formulas.book import book_of, check, formula, valid_range
-from webapp.formulas.constants import Constant
+from webapp.formulas.constant import Constant
 from webapp.inputs.entry import Input
 from webapp.sheet.choices import Choice, Pick
 from webapp.sheet.reasons import because

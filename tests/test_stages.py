@@ -8,7 +8,11 @@ from webapp.bench.ready import READY_LINES
 from webapp.bench.stage import CONTACT, DUE, EARLIEST, END_OF_POUR, LATEST, OWN_START
 from webapp.bench.stages import STAGES
 from webapp.bench.walk import LAST_HAND_STAGE, MOMENTS, TAPS, hand_stages, stages_table
+from webapp.formulas.constants import CONSTANTS
+from webapp.job.demo import EXAMPLE_JOB
 from webapp.job.file import read_job
+from webapp.job.lifts import VERSION
+from webapp.sheet.runner import calculate
 from webapp.sheet.wiring import load_sheet
 
 NAMES = [stage.name for stage in STAGES]
@@ -62,6 +66,7 @@ def test_every_cell_of_a_stage_is_in_the_sheet(stage):
     sheet = load_sheet()
     known = {node.name for node in sheet.nodes}
     assert set(cells_of(stage)) <= known
+    assert set(stage.heat_checks) <= set(sheet.book.checks)
 
 
 def test_the_ready_lines_ask_checks_that_there_are():
@@ -109,9 +114,7 @@ def test_contact_pour_and_cover_come_in_that_order():
     [
         ("make_ready", "Gloves"),
         ("part_b", "allergic"),
-        ("mix", "smoke"),
         ("tint", "limit"),
-        ("pour", "heats"),
         ("first_mist", "flame"),
         ("second_mist", "flame"),
         ("top_coat", "respirator"),
@@ -119,6 +122,42 @@ def test_contact_pour_and_cover_come_in_that_order():
 )
 def test_a_caution_stands_where_it_matters(name, word):
     assert word in " ".join(BY_NAME[name].cautions)
+
+
+def test_the_heat_of_a_cup_is_looked_after_from_combining_to_the_pour():
+    looked_after = [stage.name for stage in STAGES if stage.heat_checks]
+    assert looked_after == ["part_b", "fill", "mix", "tint", "clean_cup", "pour"]
+    for name in ("mix", "tint", "clean_cup", "pour"):
+        assert "can smoke" in " ".join(BY_NAME[name].quiet)
+
+
+def test_heat_is_no_caution_that_always_stands_there_and_nothing_is_called_dangerous():
+    said = [words for stage in stages_table() for words in (*stage["cautions"], stage["instruction"])]
+    assert not [words for words in said if "smoke" in words]
+    assert "dangerous" not in json.dumps(stages_table())
+
+
+def test_the_hide_test_is_a_puddle_as_deep_as_the_film():
+    said = " ".join([BY_NAME["tint"].instruction, *BY_NAME["tint"].quiet])
+    for words in ("a puddle as deep as the film", "ring of tape", "printed black and white stripes"):
+        assert words in said
+    assert "A thin smear proves nothing about a film ten times as deep." in said
+
+
+def test_the_pour_takes_the_cups_own_time_and_for_cups_of_older_versions_the_working_time():
+    assert BY_NAME["pour"].duration == ("pour_by", "usable_time")
+
+
+def test_a_blank_mixing_time_is_planned_as_four_minutes_and_the_working_names_whose_choice_that_is():
+    card = {name: text for name, text in EXAMPLE_JOB["card"].items() if name != "mix_time"}
+    root = calculate(EXAMPLE_JOB | {"card": card}, load_sheet())
+    planned = root.cells["planned_mix_time"]
+    assert (planned.value, planned.winner) == (240, "assumed_mix_time")
+    [assumed] = [each for each in CONSTANTS if each.name == "assumed_mix_time"]
+    assert assumed.source == "our choice: planned where the card gives no mixing time"
+    # With 2 min for the tint and 1 min to change cups, as the bench's defaults say.
+    assert root.cells["changeover"].value == 420
+    assert root.cells["mix_time"].value is None
 
 
 def test_what_burns_or_cures_defers_to_the_maker():
@@ -159,5 +198,5 @@ def test_a_job_file_takes_every_tap():
         "stages": NAMES,
         "taps": taps,
     }
-    job = {"format": "sixteenth-job", "version": 2, "colours": [{"id": "c1", "cups": [cup]}]}
+    job = {"format": "sixteenth-job", "version": VERSION, "colours": [{"id": "c1", "cups": [cup]}]}
     assert read_job(json.dumps(job))["colours"][0]["cups"][0]["taps"] == taps

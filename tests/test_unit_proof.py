@@ -17,13 +17,14 @@ import pytest
 from webapp.formulas.book import Formula, load_book
 from webapp.formulas.constants import CONSTANTS
 from webapp.inputs.table import INPUTS
-from webapp.sheet.choices import CHOICES, GREATEST_OF, LEAST_OF
+from webapp.sheet.choices import CHOICES, FIRST_OF, GREATEST_OF, LEAST_OF
 from webapp.sheet.wiring import GATHERERS
 from webapp.units import Unit, canonical_units, registry
 
 BOOK = load_book()
 EVERYTHING = BOOK.everything()
 CONSTANT_VALUES = {each.name: each.canonical for each in CONSTANTS}
+PICKS = {**GREATEST_OF, **LEAST_OF, **FIRST_OF}
 SAMPLES = 3
 
 SAMPLED_FROM = {
@@ -58,6 +59,7 @@ SAMPLED_FROM = {
     "heat loss": (8e3, 2e4),
     "heat loss slope": (10, 200),
     "equivalent weight": (20, 300),
+    "growth by temperature": (0.001, 0.01),
     "truth": (0, 1),
 }
 
@@ -77,8 +79,8 @@ def unit_of_name(name: str) -> Unit | None:
             return canonical_units()[constant.kind]
     if name in CHOICES:
         return unit_of_name(next(iter(CHOICES[name].cells.values())))
-    if name in GREATEST_OF or name in LEAST_OF:
-        return unit_of_name((GREATEST_OF.get(name) or LEAST_OF[name]).of[0])
+    if name in PICKS:
+        return unit_of_name(PICKS[name].of[0])
     gatherer, _, of = name.partition("_")
     return unit_of_name(of) if gatherer in GATHERERS else None
 
@@ -180,11 +182,11 @@ def test_swapped_arguments_are_noticed_unless_their_order_makes_no_difference(na
             quantities[one], quantities[other] = quantities[other], quantities[one]
             plain = {**values, one: values[other], other: values[one]}
             try:
-                found = row.function(**quantities)
+                found, swapped = row.function(**quantities), row.function(**plain)
                 unnoticed = row.unit.kind == "truth" or _close(found, row.function(**values), row.unit)
             except (pint.PintError, TypeError, ArithmeticError, ValueError):
                 continue
-            assert not unnoticed or math.isclose(row.function(**plain), row.function(**values)), (one, other)
+            assert not unnoticed or math.isclose(swapped, row.function(**values)), (one, other)
 
 
 def test_every_parameter_of_a_formula_on_the_sheet_has_a_provider_with_a_unit() -> None:
@@ -203,7 +205,7 @@ def test_a_name_is_asked_for_in_one_unit_throughout_the_book() -> None:
 
 def test_what_a_choice_or_pick_stands_for_has_one_unit() -> None:
     chosen = {name: tuple(each.cells.values()) for name, each in CHOICES.items()}
-    picked = {name: each.of for name, each in {**GREATEST_OF, **LEAST_OF}.items()}
+    picked = {name: each.of for name, each in PICKS.items()}
     for name, cells in {**chosen, **picked}.items():
         units = {unit.foreign for unit in map(unit_of_name, cells) if unit}
         assert len(units) == 1, f"{name} stands for cells of different units: {cells}"

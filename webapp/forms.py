@@ -23,7 +23,14 @@ GROUPS: dict[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
     "card": (
         (
             "Ratio",
-            ("ratio_basis", "stated_ratio_a", "stated_ratio_b", "density_a", "density_b", "ratio_tolerance"),
+            (
+                "ratio_basis",
+                "stated_ratio_a",
+                "stated_ratio_b",
+                "density_a",
+                "density_b",
+                "stated_ratio_tolerance",
+            ),
         ),
         ("Working time", ("pot_life", "pot_life_temperature", "pot_life_mass", "mix_time")),
         ("Mist and tint", ("first_mist", "second_mist", "tint_limit")),
@@ -68,7 +75,7 @@ GROUPS: dict[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
                 "planned_coats",
             ),
         ),
-        ("Time", ("usable_share", "spread_rate", "tint_time", "transfer_time")),
+        ("Time", ("usable_share", "square_foot_time", "tint_time", "transfer_time")),
         ("Level", ("bench_slope", "allowed_share")),
         ("Stock and hours", ("stock_a", "stock_b", "labour_time", "wage")),
     ),

@@ -51,7 +51,7 @@ KINDS: dict[str, Kind] = {
                 finer=("mm", 0.1),
             ),
             ShownUnit("m", "m", "meter", ("metre", "metres", "meter", "meters")),
-            ShownUnit("in", "in", "inch", ('"', "in.", "inch", "inches", "ins"), finer=("thou", 0.02)),
+            ShownUnit("in", "in", "inch", ('"', "in.", "inch", "inches", "ins"), finer=("thou", 0.01)),
             ShownUnit("ft", "ft", "foot", ("'", "ft.", "foot", "feet")),
             ShownUnit(
                 "thou",
@@ -152,7 +152,7 @@ KINDS: dict[str, Kind] = {
     "count": Kind((ShownUnit("", "", "dimensionless"),)),
     "slope": Kind(
         (
-            ShownUnit("in/ft", "in/ft", "inch/foot", finer=("thou/ft", 0.02)),
+            ShownUnit("in/ft", "in/ft", "inch/foot", finer=("thou/ft", 0.01)),
             ShownUnit("thou/ft", "thou/ft", "thou/foot", ()),
             ShownUnit("mm/m", "mm/m", "millimeter/meter", ()),
             ShownUnit("%", "%", "percent", ("percent", "per cent")),
@@ -202,6 +202,7 @@ KINDS: dict[str, Kind] = {
             ShownUnit("P", "P", "poise", ("poise",)),
         )
     ),
+    "growth by temperature": Kind((ShownUnit("/K", "per K", "1/kelvin"),)),
     "rate": Kind(
         (ShownUnit("/min", "per min", "1/minute", ("per min",)), ShownUnit("/s", "per s", "1/second"))
     ),

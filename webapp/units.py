@@ -58,6 +58,9 @@ DynesPerCentimetre = Annotated[
     float, Unit("mN/m", "dyne/cm", "surface tension", ("newton/meter", "pound_force/foot"))
 ]
 Poise = Annotated[float, Unit("P", "poise", "viscosity", ("pascal*s", "pound/foot/s"))]
+PerKelvin = Annotated[
+    float, Unit("1/K", "1/kelvin", "growth by temperature", ("1/delta_degF", "1/millikelvin"))
+]
 PerSecond = Annotated[float, Unit("1/s", "1/s", "rate", ("1/minute", "1/hour"))]
 ErgsPerMole = Annotated[float, Unit("erg/mol", "erg/mol", "molar energy", ("kilojoule/mol", "calorie/mol"))]
 ErgsPerMoleKelvin = Annotated[

@@ -11,7 +11,8 @@ export function showCup(place, context, stage) {
   if ([capacity, graduation, a, total].includes(null)) return;
   const unit = unitShown("volume", context.cup.plan.units);
   const inUnit = (value) => fromCanonical(value, unit, "volume");
-  const line = (part, value, says) => ({ part, to: inUnit(value), says, also: `to ${show(value, "volume", unit)}` });
+  const also = (value) => `to ${show(value, "volume", unit, "mark")}`;
+  const line = (part, value, says) => ({ part, to: inUnit(value), says, also: also(value) });
   const fills = [line("a", a, "Part A"), line("b", total, "then B")].slice(0, stage.fills_with === "a" ? 1 : 2);
   const title = `Your cup: ${fills.map((fill) => `${fill.says} ${fill.also}`).join(", ")}`;
   place.append(drawCup({ capacity: inUnit(capacity), graduation: inUnit(graduation), fills, title }));

@@ -11,7 +11,7 @@ import { rowAt } from "../sheet/sheet.js";
  */
 
 /** The row of a cup's frozen sheet that has a cell: the job's, the colour's or the cup's own. */
-export function rowWith(root, cell) {
+function rowWith(root, cell) {
   const colour = root.rows.colour[0];
   return [root, colour, rowAt(colour, "cup")].find((row) => cell in row.cells) ?? root;
 }
@@ -49,8 +49,9 @@ export function plainFigure() {
 export function cellFigure(context, cell, kind) {
   const value = amountOf(context, cell);
   if (value === null) return null;
-  const { kind: quantity } = labels[cell];
-  return figure(context, cell, showParts(value, quantity, unitShown(quantity, context.cup.plan.units)), kind);
+  const { kind: quantity, grain } = labels[cell];
+  const parts = showParts(value, quantity, unitShown(quantity, context.cup.plan.units), grain);
+  return figure(context, cell, parts, kind);
 }
 
 /** A figure button of the first cell that is not blank, or null. */

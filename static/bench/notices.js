@@ -1,6 +1,7 @@
 // Notices and cautions on the bench.
 import { clone } from "../lib/dom.js";
 
+const MOST_BOXES = 2;
 const MARKS = {
   stop: "#mark-stop",
   caution: "#mark-caution",
@@ -16,6 +17,20 @@ export function notice(kind, says) {
   element.querySelector("use").setAttribute("href", MARKS[kind]);
   element.querySelector(".check__says").textContent = says;
   return element;
+}
+
+/**
+ * Leave at most two boxes of stops and cautions on the bench: every stop, and the cautions that come first; the others
+ * are quiet text.
+ */
+export function calm(root) {
+  const seen = [...root.querySelectorAll(".check--stop, .check--caution, .caution")].filter((box) => box.offsetParent);
+  const yellow = seen.filter((box) => !box.classList.contains("check--stop"));
+  const most = Math.max(0, MOST_BOXES - (seen.length - yellow.length));
+  yellow.forEach((box, place) => {
+    const kind = box.classList.contains("caution") ? "caution--calm" : "check--calm";
+    box.classList.toggle(kind, place >= most);
+  });
 }
 
 /** The cautions of a stage. */

@@ -5,8 +5,9 @@ import { durationOf, endOf, endOfPour, startOf } from "../clocks/cup-record.js";
 import { allStages, lateSentence, promptAt } from "../clocks/clocks.js";
 import { fillMixClock, mixClock } from "../pictures/mix-clock.js";
 import { called } from "../sheet/quantities.js";
-import { blankBecause, clockFigure, firstFigure, plainFigure, rowWith } from "./figure.js";
+import { blankBecause, clockFigure, firstFigure, plainFigure } from "./figure.js";
 import { showCup } from "./cup.js";
+import { showHeat } from "./heat.js";
 import { cautions, notice } from "./notices.js";
 
 const GRACE = 60 * 1000;
@@ -30,15 +31,10 @@ export function stageView(context, stage, prompted) {
   }
   const clock = clockOf(context, stage);
   const tick = clock ? clockView(element, context, stage, clock, prompted) : () => {};
-  const lacks = clock?.at ? isOurDefault(context, stage) && stage.by_default : stage.without;
-  if (lacks) part("notices", element).append(notice("caution", lacks));
+  if (!clock?.at && stage.without) part("notices", element).append(notice("caution", stage.without));
+  showHeat(element, context, stage);
   tick(context.now);
   return { element, tick, button: stage.button, shows: clock?.stage.name };
-}
-
-function isOurDefault({ cup, root }, stage) {
-  const cell = durationOf(cup, stage);
-  return rowWith(root, cell).cells[cell]?.origin === "default";
 }
 
 /** The clock a stage shows: its own, a count upwards, or the pour-by where it has none and the pour is to come. */

@@ -1,8 +1,10 @@
 // Tint and stir: the drops to start with, then the hide test, a drop at a time up to the limit.
-import { clone, element as made, part, setHidden } from "../lib/dom.js";
+import { clone, element as made, part, redraw, setHidden } from "../lib/dom.js";
 import { dropsIn, firstDrops, tapped } from "../clocks/cup-record.js";
 import { cupTitle } from "../clocks/clocks.js";
 import { amountOf, cellFigure, figure } from "./figure.js";
+import { drawHideTest } from "../pictures/hide-test.js";
+import { showHeat } from "./heat.js";
 import { cautions, notice } from "./notices.js";
 
 /**
@@ -26,6 +28,7 @@ export function tintView(context, stage, heard) {
     if (isStarted) showCount(element, fresh, stage, add, view);
     else showStart(element, fresh, start, view);
   }
+  showHeat(element, context, stage);
   refresh(context);
   return view;
 }
@@ -37,6 +40,7 @@ function showStart(element, context, { count, from }, view) {
   const origin = from ? `as in ${cupTitle(from, context.colour)}` : "to start with";
   showUnder(element, limit ? [`${origin} · at most `, limit] : [origin]);
   setHidden(part("extra", element), true);
+  setHidden(part("picture", element), true);
   view.button = `${count} ${drops(count)} ${count === 1 ? "is" : "are"} in`;
   view.go = { tap: "starting_drops", count };
 }
@@ -51,6 +55,10 @@ function showCount(element, context, stage, add, view) {
   const limit = cellFigure(context, "tint_limit_drops", "row");
   showUnder(element, limit ? ["in this cup · at most ", limit] : ["in this cup"]);
   setHidden(part("extra", element), false);
+  const picture = part("picture", element);
+  picture.style.setProperty("--swatch", context.colour.swatch ?? "");
+  setHidden(picture, false);
+  redraw(picture, {}, drawHideTest);
   add.setAttribute("aria-disabled", String(isFull));
   const notices = [
     ...(most === null ? [notice("caution", stage.without)] : []),

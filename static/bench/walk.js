@@ -7,9 +7,11 @@ import { keepCup, newId, state, subscribe } from "../keeping/store.js";
 import {
   canStepBack, endOfPour, freeze, isLive, newCup, stageOf, tapped, withTap, withoutLastTap,
 } from "../clocks/cup-record.js";
-import { allCups, cupAfterTap, cupToResume, nextCup, nextCups } from "../clocks/turns.js";
+import { allCups, cupAfterTap, cupToResume, nextCups } from "../clocks/turns.js";
 import { cupTitle } from "../clocks/clocks.js";
 import { handOutTimes } from "./to-calendar.js";
+import { colourNow, keepCupAndCoat, planNextCup } from "./coats.js";
+import { calm } from "./notices.js";
 import { moveRest, showRest } from "./rest.js";
 import { idleView, viewOf } from "./views.js";
 
@@ -60,7 +62,7 @@ export class BenchWalk {
       ?? cups.find(({ cup, colour }) => colour.id === colourId && isLive(cup));
     const cup = found?.cup ?? (colourId ? null : cupToResume(state.job));
     if (cup) this.#show(cup.id);
-    else this.#prepare(state.job.colours.find((each) => each.id === colourId) ?? this.#nextCups()[0]?.colour);
+    else this.#prepare(colourNow(colourId) ?? this.#nextCups()[0]?.colour);
   }
 
   /** Go back to the job sheet; every clock runs on. */
@@ -79,7 +81,7 @@ export class BenchWalk {
   #look() {
     const kept = allCups(state.job).find(({ cup }) => cup.id === this.#shown);
     const found = kept ?? (this.#draft?.cup.id === this.#shown ? this.#draft : null);
-    const colour = found && state.job.colours.find((each) => each.id === found.colour.id);
+    const colour = found && colourNow(found.colour.id);
     if (!colour) return null;
     const isBegun = tapped(found.cup, "make_ready") !== null;
     const cup = isBegun ? found.cup : { ...found.cup, ...freeze(state.job, state.sheet, colour.id, found.cup.coat) };
@@ -88,7 +90,7 @@ export class BenchWalk {
   }
 
   #prepare(colour) {
-    const next = colour && !state.job.example ? nextCup(colour, state.sheet) : null;
+    const next = colour && !state.job.example ? planNextCup(colour.id) : null;
     if (next) {
       const { coat, number } = next;
       const begun = { id: newId("cup"), coat, number, moment: this.#ticking.now() };
@@ -104,7 +106,7 @@ export class BenchWalk {
   }
 
   #keep(cup) {
-    keepCup(this.#context.colour.id, cup);
+    keepCupAndCoat(this.#context.colour.id, cup);
   }
 
   /** Take a tap: it goes to the store before anything else is done. */
@@ -232,6 +234,7 @@ export class BenchWalk {
     setText(part("now", this.#root), timeOfDay(now));
     this.#view.tick(now);
     moveRest(this.#root, this.#facts());
+    calm(this.#root);
   }
 }
 

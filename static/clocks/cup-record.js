@@ -7,6 +7,7 @@ const MARKS_NO_STEP = ["calendar"];
 
 const ALSO_FROZEN = [
   "cups", "coats_to_pour", "vessels_per_cup", "cup_capacity", "cup_graduation", "tint_limit_drops", "starting_drops",
+  "cup_total", "gel_time", "earliest_gel_time", "latest_gel_time",
 ];
 const FROZEN = [...new Set([
   ...stages.flatMap(({ duration, figures }) => [...duration, ...figures]),

@@ -19,13 +19,23 @@ export function isBusy(job) {
 
 /** The coat and number of a colour's next cup, with how many there are; null when all are poured. */
 export function nextCup(colour, root) {
-  const { cups, coats_to_pour: coats } = findRow(root, colour.id).cells;
+  const { cups, coats_to_pour: coats, coat_number: coatNumber } = findRow(root, colour.id).cells;
   const counted = cupsOf(colour).filter((cup) => !isSetAside(cup));
-  const coat = Math.max(1, ...counted.map((cup) => cup.coat));
+  const coat = Math.max(coatNumber?.value ?? 1, ...counted.map((cup) => cup.coat));
   const number = counted.filter((cup) => cup.coat === coat).length + 1;
   const next = { colour, coat, number, cups: cups.value, coats: coats.value };
   if (cups.value === null || number <= cups.value) return next;
   return coats.value !== null && coat < coats.value ? { ...next, coat: coat + 1, number: 1 } : null;
+}
+
+/** The coat that a colour's cups have come to: the next one once every cup of a coat is poured. */
+export function coatOf(colour) {
+  const counted = cupsOf(colour).filter((cup) => !isSetAside(cup));
+  const coat = Math.max(1, ...counted.map((cup) => cup.coat));
+  const own = counted.filter((cup) => cup.coat === coat);
+  const { cups = Infinity, coats_to_pour: coats = 1 } = own[own.length - 1]?.amounts ?? {};
+  const isOn = own.filter((cup) => endOfPour(cup) !== null).length >= cups;
+  return isOn && coat < coats ? coat + 1 : coat;
 }
 
 /** The next cup of every colour that has one to come and none in hand. */

@@ -1,27 +1,57 @@
 // A job of an older version becomes one of this version: the twin of webapp/job/lifts.py, which prints the steps.
 import { file as rules } from "../printed.js";
 import { cupKinds } from "../sentences.js";
+import { readQuantity, rounded } from "../sheet/quantities.js";
 
-/** A job of an older version as one of this version; nothing that was in it is lost. */
+/** A job of an older version as one of this version; nothing that can be read in it is lost. */
 export function lift(job) {
   let lifted = job;
   for (let version = job.version ?? 1; version < rules.version; version += 1) {
-    lifted = { ...withStages(lifted, rules.lifts[version].walk), version: version + 1 };
+    const step = rules.lifts[version];
+    lifted = { ...withCups(withSections(lifted, step), step.walk), version: version + 1 };
   }
   return lifted;
 }
 
-function withStages(job, walk) {
-  const ofEach = (rows, change) => (Array.isArray(rows) ? rows.map((row) => (isGroup(row) ? change(row) : row)) : rows);
-  const withWalks = (colour) => (
-    Array.isArray(colour.cups) ? { ...colour, cups: ofEach(colour.cups, (cup) => walked(cup, walk)) } : colour
-  );
-  return Array.isArray(job.colours) ? { ...job, colours: ofEach(job.colours, withWalks) } : job;
+/** A resin card that was kept by any version as one of this version. */
+export function liftCard(card) {
+  return Object.values(rules.lifts).reduce((job, step) => withSections(job, step), { card }).card;
 }
 
-function walked(cup, walk) {
+function withSections(job, { renamed = [], paces = [] }) {
+  const changes = [
+    ...renamed.map(([section, old, name]) => [section, old, name, (value) => value]),
+    ...paces.map(([section, old, name, ...pace]) => [section, old, name, (rate) => timeFor(rate, ...pace)]),
+  ];
+  return changes.reduce((lifted, change) => changed(lifted, ...change), job);
+}
+
+function changed(job, section, old, name, change) {
+  const group = job[section];
+  if (!isGroup(group) || !(old in group)) return job;
+  const { [old]: before, ...kept } = group;
+  const value = change(before) ?? null;
+  return { ...job, [section]: value === null ? kept : { ...kept, [name]: value } };
+}
+
+/** The minutes that an area takes at a rate, as text; null where the rate cannot be read. */
+function timeFor(rate, kind, unit, area) {
+  const eachSecond = typeof rate === "string" ? readQuantity(rate, kind, unit).value : rate;
+  return typeof eachSecond === "number" && eachSecond > 0 ? `${rounded(area / eachSecond / 60)} min` : null;
+}
+
+function withCups(job, walk) {
+  const ofEach = (rows, change) => (Array.isArray(rows) ? rows.map((row) => (isGroup(row) ? change(row) : row)) : rows);
+  const withPlans = (colour) => (
+    Array.isArray(colour.cups) ? { ...colour, cups: ofEach(colour.cups, (cup) => withPlan(cup, walk)) } : colour
+  );
+  return Array.isArray(job.colours) ? { ...job, colours: ofEach(job.colours, withPlans) } : job;
+}
+
+function withPlan(cup, walk) {
   const { plan } = cup;
   const lifted = isGroup(plan) && plan.version in rules.lifts ? { ...cup, plan: lift(plan) } : cup;
+  if (!walk) return lifted;
   return { ...lifted, stages: walk.filter(([, only]) => isOfKind(cup, only)).map(([name]) => name) };
 }
 

@@ -1,11 +1,12 @@
 // The person's own resin cards, kept beside the jobs under their names.
+import { liftCard } from "./lift.js";
 
 /**
  * List the cards by name.
  * @param {import("./persistence.js").JobStorage} storage
  */
 export async function ownCards(storage) {
-  const cards = (await storage.base.entries("cards")).map(([, card]) => card);
+  const cards = (await storage.base.entries("cards")).map(([, card]) => liftCard(card));
   return cards.sort((one, other) => one.name.localeCompare(other.name));
 }
 

@@ -1,4 +1,4 @@
-import { inputs, levels } from "../printed.js";
+import { inputs, levels, startingCups } from "../printed.js";
 import { unitBehind } from "../sheet/quantities.js";
 import { calculate, findRow } from "../sheet/sheet.js";
 
@@ -64,12 +64,23 @@ export function edit(rowId, name, text) {
 
 /** Choose the unit in which a kind (length, volume, temperature) is read; what was typed stays the same amount. */
 export function setUnit(kind, unit) {
-  const next = { ...job.units, [kind]: unit };
+  const cup = kind === "temperature" ? null : startingCupFor(kind, unit);
+  const next = { ...job.units, [kind]: unit, ...cup?.units };
   const rows = [...rowsBelow(job, "job")].map(({ row }) => row);
   const groups = [...levels.job.sections.map((key) => job[key] || {}), ...rows];
   for (const group of groups) Object.assign(group, spelledOut(group, next));
+  Object.assign(job.bench ?? {}, cup?.bench);
   job.units = next;
   announce({ kind: "units" });
+}
+
+/** The starting cup in other units, while the job still has the one that it started with; null once it has its own. */
+function startingCupFor(kind, unit) {
+  const isStarting = Object.values(startingCups).some((cup) => (
+    Object.entries(cup).every(([name, text]) => job.bench?.[name] === text)
+  ));
+  const volume = { in: "fl oz", mm: "mL", cm: "mL" }[unit] ?? unit;
+  return isStarting ? { units: { volume }, bench: startingCups[volume] } : null;
 }
 
 /**

@@ -1,7 +1,7 @@
 // The cup's heat curve: conversion and temperature over time, gel time and peak, from the book's rates.
 // All that is known of resin comes from printed formulas; the values are cells of the sheet by their names, in
 // canonical units. The tests hold it to SciPy.
-import { crossing, integrate, rootNear } from "../lib/numerics.js";
+import { crossing, integrate } from "../lib/numerics.js";
 import { formulas } from "../printed.js";
 
 const SCALES = [1, 100];
@@ -10,7 +10,7 @@ const FIRST_STEP = 1;
 const CURED = 0.9999;
 
 const KINETICS = [
-  "self_start",
+  "cure_self_start",
   "gel_conversion",
   "activation_energy",
   "gas_constant",
@@ -21,16 +21,6 @@ const KINETICS = [
   "greatest_heat_capacity",
   "air_loss",
   "air_loss_slope",
-];
-
-/** The cells that `rateConstant` asks for: the card's and the constants. */
-export const rateConstantAsks = [
-  "pot_life",
-  "pot_life_temperature",
-  "pot_life_mass",
-  "card_cup_surface",
-  "cool_rate_constant",
-  ...KINETICS,
 ];
 
 /** The cells that `heatCurve` asks for: the cup's, the room's and the constants. */
@@ -65,31 +55,6 @@ export function heatCurve(values) {
   return { gel, peak, moments };
 }
 
-/**
- * Return the rate constant with which a cup like the card's gels on the card's pot life, in 1/s.
- * @param {Record<string, number>} values those of rateConstantAsks
- */
-export function rateConstant(values) {
-  const own = {
-    ...values,
-    cup_mass: values.pot_life_mass,
-    cup_surface: values.card_cup_surface,
-    resin_temperature: values.pot_life_temperature,
-    air_temperature: values.pot_life_temperature,
-  };
-  const tooLate = (exponent) => Math.log(gelTime({ ...own, rate_constant: Math.exp(exponent) }) / own.pot_life);
-  return Math.exp(rootNear(tooLate, Math.log(own.cool_rate_constant), 1e-6));
-}
-
-/** Return the seconds in which a cup gels, going no further than that. */
-function gelTime(values) {
-  const rates = ratesOf(values);
-  const gelled = pastGel(values);
-  const done = (moment) => gelled(moment) >= 0;
-  const moments = integrate(rates, [0, values.resin_temperature], SCALES, TOLERANCE, FIRST_STEP, done);
-  return crossing(rates, moments[moments.length - 2], moments[moments.length - 1], SCALES, gelled).time;
-}
-
 function hotter(one, other) {
   return other.state[1] > one.state[1] ? other : one;
 }
@@ -101,7 +66,7 @@ function ratesOf(v) {
       conversion,
       temperature,
       v.rate_constant,
-      v.self_start,
+      v.cure_self_start,
       v.activation_energy,
       v.gas_constant,
       v.kinetic_reference_temperature,

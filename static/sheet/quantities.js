@@ -192,6 +192,22 @@ export function unitBehind(name, text, jobUnits) {
   return named(unitOfInput(name, jobUnits), kind).shown;
 }
 
+/** What a blank field of a length stands for, read in the unit of the job; "" where the field says it itself. */
+export function hintFor(name, jobUnits) {
+  const { kind, fallback } = inputs[name] ?? {};
+  if (!fallback || !isMeasured(kind)) return "";
+  const unit = unitShown(kind, jobUnits);
+  return grammar.halved.includes(unit) ? show(fallback.value, kind, unit) : fallback.text;
+}
+
+/** Whether a field that is blank would name a unit that a job in inches does not use. */
+export function isForeign(name, jobUnits) {
+  const kind = inputs[name]?.kind;
+  return isMeasured(kind) && grammar.halved.includes(unitShown(kind, jobUnits)) && inputs[name].unit !== null;
+}
+
+const isMeasured = (kind) => kind === "length" || kind === "slope";
+
 /** Read a choice: {value} or {error}. */
 export function readChoice(name, typed) {
   const { options } = inputs[name];
@@ -230,24 +246,74 @@ export function rounded(value, places) {
   return short === "-0" ? "0" : short;
 }
 
-/** A canonical value as figure and unit apart, in the unit given. */
-export function showParts(value, kind, unit) {
+/**
+ * A canonical value as figure and unit apart, in the unit given, as people measure; of grain "mark" is what is measured
+ * out, of grain "guess" a time that is known to two figures at best.
+ */
+export function showParts(value, kind, unit, grain = "") {
   if (kind === "time") {
-    const [, figure, rest] = /^(\S+)\s?(.*)$/.exec(showDuration(value));
+    const [, figure, rest] = /^(\S+)\s?(.*)$/.exec(showDuration(value, grain));
     return { figure, unit: rest };
   }
+  if (grain === "mark") return markParts(value, kind, unit);
   const [finer, limit] = named(unit, kind).finer ?? [unit, 0];
   const size = Math.abs(fromCanonical(value, unit, kind));
   const shownIn = size > 0 && size < limit ? finer : unit;
-  const figure = rounded(fromCanonical(value, shownIn, kind), units[kind].places);
+  const figure = asMeasured(fromCanonical(value, shownIn, kind), kind, shownIn);
   const { shown } = named(shownIn, kind);
   return shown === "°" ? { figure: `${figure}°`, unit: "" } : { figure, unit: shown };
 }
 
-/** A canonical value shown in a unit with three figures that matter. */
-export function show(value, kind, unit) {
-  const parts = showParts(value, kind, unit);
+function asMeasured(value, kind, unit) {
+  const size = Math.abs(value);
+  if (size >= MOST_SHOWN) return rounded(value);
+  if (grammar.halved.includes(unit)) {
+    if (isOn(size, 32)) return fraction(value, 32);
+    return size >= 0.5 ? fraction(value, 16) : rounded(value, 3);
+  }
+  if (grammar.whole.includes(unit) && size >= 1) return rounded(value, 0);
+  if (unit === "g" && size >= 1) return rounded(value, size >= 20 ? 0 : 1);
+  const places = unit.startsWith("thou") && size >= 1 ? 1 : undefined;
+  return rounded(value, units[kind].places ?? places);
+}
+
+/** What is measured out, as it was computed, in the unit in which it is a round figure. */
+function markParts(value, kind, unit) {
+  const choices = [unit, grammar.otherMarks[unit]].filter(Boolean);
+  const own = choices.find((each) => isRound(fromCanonical(value, each, kind), each)) ?? unit;
+  const figure = fromCanonical(value, own, kind);
+  const isHalved = own === "fl oz" && isOn(figure, 32);
+  return { figure: isHalved ? fraction(figure, 32) : rounded(figure, 4), unit: named(own, kind).shown };
+}
+
+const isRound = (figure, unit) => isOn(figure, unit === "fl oz" ? 32 : 10000) || isOn(figure, 1000);
+
+/** Whether a figure stands on so many parts of one, but for what a conversion leaves. */
+function isOn(figure, parts) {
+  return Math.abs(figure) < MOST_SHOWN && Math.abs(figure * parts - Math.round(figure * parts)) < 1e-6;
+}
+
+/** A figure as whole and fraction, to the nearest of so many parts: 12 3/8. */
+function fraction(value, parts) {
+  const count = Math.floor(Math.abs(value) * parts * HALF_UP + 0.5);
+  const [whole, over] = [Math.floor(count / parts), count % parts];
+  let [shared, rest] = [parts, over];
+  while (rest) [shared, rest] = [rest, shared % rest];
+  const texts = whole || !over ? [String(whole)] : [];
+  if (over) texts.push(`${over / shared}/${parts / shared}`);
+  return (value < 0 && count ? "-" : "") + texts.join(" ");
+}
+
+/** A canonical value shown in a unit with the figures that matter. */
+export function show(value, kind, unit, grain = "") {
+  const parts = showParts(value, kind, unit, grain);
   return `${parts.figure} ${parts.unit}`.trim();
+}
+
+/** What a cell of this name reads in a job's units. */
+export function showCell(name, value, jobUnits) {
+  const { kind, grain } = labels[name];
+  return show(value, kind, unitShown(kind, jobUnits), grain);
 }
 
 function two(amount, base, large, small) {
@@ -255,12 +321,16 @@ function two(amount, base, large, small) {
   return parts.map(([count, name]) => `${count} ${name}`).join(" ") || `0 ${small}`;
 }
 
-/** A time as a person says it: "40 s", "27 min", "1 h 10 min". */
-function showDuration(seconds) {
+/** A time as a person says it: "40 s", "27 min", "1 h 10 min"; a guess under ten minutes no finer than it is worth. */
+function showDuration(seconds, grain) {
   const sign = seconds < 0 ? "-" : "";
-  const size = Math.abs(seconds);
-  if (size < 9.5) return `${sign}${rounded(size, size >= 1 ? 1 : 2)} s`;
-  if (size < 600) return sign + two(Math.floor(size + 0.5), 60, "min", "s");
+  let size = Math.abs(seconds);
+  if (size > 0 && size < 1) return sign ? "0 s" : "under 1 s";
+  if (grain === "guess" && size >= 10 && size < 600) {
+    const step = size >= 60 ? 30 : 5;
+    size = Math.floor((size / step) * HALF_UP) * step;
+  }
+  if (size < 599.5) return sign + two(Math.floor(size + 0.5), 60, "min", "s");
   if (size >= MOST_DAYS * 86400) return `${seconds < 0 ? "under -" : "over "}${MOST_DAYS} d`;
   const minutes = Math.floor(size / 60 + 0.5);
   if (minutes < 48 * 60) return sign + two(minutes, 60, "h", "min");

@@ -1,7 +1,7 @@
 // Sentences for why a cell is blank and what a check found; webapp/sheet/reasons.py is the twin.
 import { inputs, labels, levels } from "../printed.js";
 import { checkSentences, rangeSentences } from "../sentences.js";
-import { called, capital, inSentence, show, uncapitalized, unitShown } from "./quantities.js";
+import { called, capital, inSentence, showCell, uncapitalized } from "./quantities.js";
 
 const SECTIONS = { room: " in the room", card: " on the resin card", bench: " on the bench" };
 const MARK = /\{(label|cell):(\w+)\}/g;
@@ -62,5 +62,5 @@ function seenFrom(row, name) {
 function read(name, { value }, row) {
   const { kind } = labels[name];
   if (kind === "choice") return uncapitalized(inputs[name].options.find(([option]) => option === value)[1]);
-  return show(value, kind, unitShown(kind, row.top.units));
+  return showCell(name, value, row.top.units);
 }

@@ -108,13 +108,14 @@ export function rowAt(row, level) {
   return rowAt(row, levels[level].parent).rows[level][0];
 }
 
-/** Checks that are wrong, and of those that cannot be made one for each thing that is missing. */
+/** Checks that are wrong, and of those that cannot be made, but for quiet ones, one for each thing that is missing. */
 export function shownChecks(row, cells) {
   const isAll = cells[0] === "*";
   const missing = new Set();
-  return row.checks.filter(({ state: at, beside, severity, blank }) => {
+  return row.checks.filter(({ name, state: at, beside, severity, blank }) => {
     if (at === "right" || !(isAll || cells.includes(beside))) return false;
     if (at === "wrong") return true;
+    if (checks[name].quiet) return false;
     const reason = `${blank.row.id} ${blank.name}`;
     const isNews = !isAll && severity !== "note" && !missing.has(reason);
     missing.add(reason);
@@ -169,7 +170,8 @@ function cellOf(node, row, jobUnits) {
     case "formula": return formulaOf(node, row);
     case "choice": return choiceOf(node, row);
     case "greatest_of":
-    case "least_of": return pickOf(node, row);
+    case "least_of":
+    case "first_of": return pickOf(node, row);
     default: return gatherOf(node, row);
   }
 }
@@ -250,6 +252,12 @@ function choiceOf(node, row) {
   return { value: cell.value, blank: cell.blank, origin: "choice", winner, typed: "", note: "" };
 }
 
+const WINS = {
+  greatest_of: (value, best) => value > best,
+  least_of: (value, best) => value < best,
+  first_of: () => false,
+};
+
 function pickOf(node, row) {
   let best = null;
   let first = null;
@@ -258,7 +266,7 @@ function pickOf(node, row) {
     if (cell.blank) {
       first ??= cell.blank;
       if (node.needed.includes(name) || cell.blank.kind === "refused") return empty(cell.blank, node.kind);
-    } else if (!best || (node.kind === "greatest_of" ? cell.value > best.value : cell.value < best.value)) {
+    } else if (!best || WINS[node.kind](cell.value, best.value)) {
       best = full(cell.value, node.kind, name);
     }
   }

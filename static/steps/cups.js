@@ -1,12 +1,21 @@
-import { fromCanonical, rounded, show, unitShown } from "../sheet/quantities.js";
+import { limits } from "../printed.js";
+import { capital, fromCanonical, rounded, show, unitShown } from "../sheet/quantities.js";
+import { because } from "../sheet/reasons.js";
+import { rowAt } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
 import { redraw } from "../lib/dom.js";
 import { drawCup } from "../pictures/cup.js";
 
 const LIMITS = {
   cup_capacity_limit: "your cup, filled no further than you allow",
-  pourable_volume: "what you can pour and spread before it thickens",
+  pourable_volume: "what you can pour and spread in the working time",
+  heat_volume: "what you can pour before its own heat makes it too thick",
   cup_mass_limit: "the resin card’s largest batch",
+};
+
+const WHY_BY = {
+  usable_time: ", by the working time",
+  heat_pour_by: ", by its own heat",
 };
 
 /** Bring the cups to life: the measuring cup with its fill lines, and why there are that many. */
@@ -16,8 +25,10 @@ export function join(page) {
     "your-cup": (row) => yourCup(row.cells),
     "a-coat": ({ cells: { coats_to_pour: coats } }) => (coats?.value > 1 ? `, for each of ${coats.value} coats` : ""),
     "why-before": ({ cells: { cups } }) => (
-      cups?.value === 1 ? "One cup is enough. It may hold" : "Because one cup may hold"
+      cups?.value === 1 ? "one is enough; it may hold" : "one may hold"
     ),
+    "pour-by-why": (row) => WHY_BY[rowAt(row, "cup").cells.pour_by?.winner] ?? "",
+    "not-checked": notChecked,
     "why-after": (row) => `${LIMITS[row.cells.cup_limit?.winner] ?? "the least of your limits"}.`,
   });
   page.draw.cup = (node, row) => {
@@ -28,6 +39,19 @@ export function join(page) {
   page.requestRender();
 }
 
+/** For each limit of a cup that was passed over: what it looks after, and what is missing for it. */
+function notChecked(colour) {
+  const found = new Map();
+  for (const [name, word] of Object.entries(limits)) {
+    const { blank } = (colour.cells[name] ?? colour.parent.cells[name]);
+    if (blank) found.set(because(blank), [...(found.get(because(blank)) ?? []), word]);
+  }
+  const said = [...found].map(([why, words]) => (
+    `${capital(words.join(" and "))} not checked: ${why.slice(0, 1).toLowerCase()}${why.slice(1)}`
+  ));
+  return said.join(" ");
+}
+
 function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis }) {
   if (a.blank || b.blank) return "ratio missing";
   return `${rounded(a.value)}:${rounded(b.value)}${basis.value === "mass" ? " by mass" : ""}`;
@@ -35,7 +59,7 @@ function ratioInWords({ stated_ratio_a: a, stated_ratio_b: b, ratio_basis: basis
 
 function yourCup({ cup_capacity: capacity, cup_graduation: graduation }) {
   const unit = unitShown("volume", state.job.units);
-  const says = (cell) => (cell.blank ? "____" : show(cell.value, "volume", unit));
+  const says = (cell) => (cell.blank ? "____" : show(cell.value, "volume", unit, "mark"));
   return `Cup of ${says(capacity)}, marked every ${says(graduation)}.`;
 }
 
@@ -46,7 +70,7 @@ function cupOf(row) {
   const unit = unitShown("volume", state.job.units);
   const inUnit = (value) => fromCanonical(value, unit, "volume");
   const { reading_a: a, reading_total: total } = row.cells;
-  const says = (cell) => `to ${show(cell.value, "volume", unit)}`;
+  const says = (cell) => `to ${show(cell.value, "volume", unit, "mark")}`;
   const fills = a.blank || total.blank ? [] : [
     { part: "a", to: inUnit(a.value), says: "Part A", also: says(a) },
     { part: "b", to: inUnit(total.value), says: "then B", also: says(total) },
@@ -54,6 +78,6 @@ function cupOf(row) {
   const capacity = inUnit(job.cup_capacity.value);
   const graduation = job.cup_graduation.blank ? capacity : inUnit(job.cup_graduation.value);
   const words = fills.map((fill) => `${fill.says} ${fill.also}`).join(", ") || "no fill lines yet";
-  const title = `Your cup of ${show(job.cup_capacity.value, "volume", unit)}: ${words}`;
+  const title = `Your cup of ${show(job.cup_capacity.value, "volume", unit, "mark")}: ${words}`;
   return { capacity, graduation, fills, title };
 }

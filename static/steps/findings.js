@@ -16,9 +16,10 @@ function whyBlank(node, row) {
   if (blank) tieToBlank(node, blank, because(blank));
 }
 
-/** Say what is wrong beside some cells of a row, or "*" all that is; `blocks` are those that stand there. */
+/** Say what is wrong beside some cells of a row, or "*" all but what is said elsewhere; `blocks` are those there. */
 function checks(node, row, blocks) {
-  const shown = shownChecks(row, node.dataset.checks.split(" "));
+  const others = node.dataset.but?.split(" ") ?? [];
+  const shown = shownChecks(row, node.dataset.checks.split(" ")).filter(({ beside }) => !others.includes(beside));
   keepInStep(node, shown.map(({ name, state }) => `${state}-${name}`), blocks, (key) => ({
     node: clone(key.startsWith("wrong") ? "check" : "unchecked"),
   }));

@@ -28,7 +28,7 @@ export function isUnfolded(node) {
 }
 
 /** Say a fold's verdict in a word; "" says none. */
-export function sayVerdict(fold, words, kind) {
+function sayVerdict(fold, words, kind) {
   const verdict = fold.querySelector(".fold__verdict");
   setHidden(verdict, !words);
   setText(verdict, words);

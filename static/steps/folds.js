@@ -1,19 +1,13 @@
 import { constants } from "../printed.js";
 import { called, show, unitShown } from "../sheet/quantities.js";
+import { heatSays } from "../sheet/heat.js";
+import { rowAt } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
-import { part, redraw, setAttribute, setFigure, setHidden, setText } from "../lib/dom.js";
-import { isUnfolded, joinFolds, sayVerdict } from "./fold.js";
+import { redraw, setAttribute, setFigure, setHidden } from "../lib/dom.js";
+import { isUnfolded, joinFolds } from "./fold.js";
 
-const CLASSES = ["cool", "warm", "hot", "dangerous"];
-const HEAT_VERDICTS = ["Stays cool", "Gets warm", "Gets hot", "Dangerous"];
-const CLASS_FROM = ["cup_warm_from", "cup_hot_from", "cup_dangerous_from"];
-const HEAT_SAYS = [
-  "Left standing in the cup, this much stays cool.",
-  "Left standing in the cup, this much gets warm.",
-  "Left standing in the cup, this much gets hot. Pour it out, and leave no rest standing.",
-  "Left standing in the cup, this much runs away, hot enough to smoke and burn. Pour it out by the mark, and "
-    + "spread any rest thin.",
-];
+const CLASSES = ["cool", "warm", "hot"];
+const CLASS_FROM = ["cup_warm_from", "cup_hot_from"];
 const EDGE_ASKS = [
   "coat_depth",
   "edge_hold_depth",
@@ -27,11 +21,11 @@ const EDGE_ASKS_MORE = { rounded: ["edge_radius"], raised: ["raised_edge_height"
 const STROKES = { stroke: "stroke_width", lettering: "plain_stroke_width" };
 
 const loaded = {};
-const found = new WeakMap();
 
 /** Bring to life what is folded beside the work: dew, level, edge, levelling, heat of the cup, the maker's claim. */
 export function join(page) {
   joinFolds(page);
+  page.say.heat = (row) => heatSays(rowAt(row, "cup"), state.job.units);
   Object.assign(page.draw, {
     slowest: (node, row) => paintSlowest(page, node, row),
     "film-edge": (node, row) => isLoaded(page, node, "edge") && isUnfolded(node) && drawEdge(node, row),
@@ -111,42 +105,17 @@ function drawSection(film, unit) {
   return loaded.edge.drawFilmEdge({ skin, corner, marks, width, isSpilling, title });
 }
 
-/** The verdict needs the curve: it stands only as long as the figures that it was worked out from. */
 function drawHeat(node, row) {
-  const fold = node.closest(".fold");
   const values = valuesOf(row, loaded.heat.cupWarmingAsks);
-  const by = cellOf(row, "usable_time")?.value ?? null;
+  const by = cellOf(row, "pour_by")?.value ?? null;
   const facts = { values, by, unit: unitShown("temperature", state.job.units) };
-  const key = JSON.stringify(facts);
   setHidden(node, !values);
-  if (values && isUnfolded(node)) redraw(node, facts, () => heatPicture(fold, facts, key));
-  const known = found.get(fold)?.key === key ? found.get(fold) : { verdict: "", kind: "good", says: "" };
-  sayVerdict(fold, known.verdict, known.kind);
-  setText(part("heat-says", fold), known.says);
+  if (values && isUnfolded(node)) redraw(node, facts, () => heatPicture(facts, heatSays(row, state.job.units)));
 }
 
-function heatPicture(fold, { values, by, unit }, key) {
+function heatPicture({ values, by, unit }, says) {
   const warming = ifComputable(() => loaded.heat.cupWarming(values));
   if (!warming) return null;
-  const { heatClass, gel } = warming;
-  found.set(fold, {
-    key,
-    verdict: HEAT_VERDICTS[heatClass],
-    kind: heatClass > 1 ? "caution" : "good",
-    says: `${HEAT_SAYS[heatClass]} ${gelSays(values, gel, by)}`.trim(),
-  });
-  return loaded.heat.drawCupHeat(pictureOf(values, warming, by, unit));
-}
-
-function gelSays({ cup_mass: mass, pot_life_mass: cardMass, small_cup_mass: small }, [early, late], by) {
-  if (mass < small) return "So little thickens later than the card’s pot life; how much later nobody can say.";
-  if (by === null || by <= early) return "";
-  const it = mass > cardMass ? "More than the card’s cup, it" : "It";
-  if (by < late) return `${it} may thicken a little before the pour-by mark: be early.`;
-  return "It thickens before the pour-by mark: mix smaller cups.";
-}
-
-function pictureOf(values, { early, late, gel, heatClass }, by, unit) {
   const bounds = CLASS_FROM.map((name) => constants[name].value);
   const coolest = Math.min(values.air_temperature, values.resin_temperature) - 5;
   const classes = CLASSES.map((name, place) => ({
@@ -154,9 +123,9 @@ function pictureOf(values, { early, late, gel, heatClass }, by, unit) {
     from: place ? bounds[place - 1] : coolest,
     says: place ? show(bounds[place - 1], "temperature", unit) : "",
   }));
-  const most = bounds[2] + (bounds[2] - bounds[1]) * 0.7;
-  const title = `A cup left standing gets ${CLASSES[heatClass]}; it thickens within the gray band`;
-  return { early, late, gel, isLateUnknown: values.cup_mass < values.small_cup_mass, classes, most, by, title };
+  const most = constants.cup_smokes_from.value;
+  const isLateUnknown = values.cup_mass < constants.small_cup_mass.value;
+  return loaded.heat.drawCupHeat({ ...warming, isLateUnknown, classes, most, by, title: says });
 }
 
 /** The face of a colour for which a time is longest, or the first that lacks it. */
@@ -168,8 +137,8 @@ function slowestFace(colour, name) {
 }
 
 function paintSlowest(page, node, colour) {
-  const name = node.dataset.of;
-  const face = slowestFace(colour, name);
+  const { of: name, by = name } = node.dataset;
+  const face = slowestFace(colour, by);
   setHidden(node, !face);
   if (!face) return;
   setAttribute(node, "data-row", face.id);

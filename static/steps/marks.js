@@ -1,7 +1,7 @@
 // The marks of the job sheet's templates: what each `data-` attribute holds, and how its node is painted.
 // How a mark is called is told in lib/binder.js. `data-level` beside a mark names a row above, or a colour's cup.
 import { inputs, labels } from "../printed.js";
-import { called, rounded, showParts, unitBehind, unitShown } from "../sheet/quantities.js";
+import { called, hintFor, isForeign, rounded, showParts, unitBehind, unitShown } from "../sheet/quantities.js";
 import { rowAt } from "../sheet/sheet.js";
 import { state, typedIn } from "../keeping/store.js";
 import * as dom from "../lib/dom.js";
@@ -26,10 +26,11 @@ export function readingOf(page, filled, name, { as = "", unit = "" } = {}) {
   const { value } = filled;
   if (as === "clock") return page.clock(value);
   if (as === "percent") return { figure: rounded(value * 100), unit: "%" };
-  if (as === "cups" || as === "drops") return { figure: rounded(value), unit: value === 1 ? as.slice(0, -1) : as };
-  const { kind } = labels[name];
+  if (as === "cups" || as === "drops") return { figure: rounded(value, 0), unit: value === 1 ? as.slice(0, -1) : as };
+  const { kind, grain } = labels[name];
   const shown = unitShown(kind, state.job.units);
-  return showParts(value, kind, unit === "other" ? OTHER_UNITS[shown] : unit || shown);
+  if (unit === "other") return showParts(value, kind, OTHER_UNITS[shown]);
+  return showParts(value, kind, unit || shown, grain);
 }
 
 /** late="TEMPLATE": what the template holds comes in when its fold is first opened. */
@@ -84,7 +85,7 @@ function whyBlank(node, id, { page }) {
   return (row) => page.findings?.whyBlank(node, rowAt(row, node.dataset.level));
 }
 
-/** checks="CELL ..." or "*": what is wrong beside these cells, or all that is wrong in the row. */
+/** checks="CELL ..." or "*", but="CELL ...": what is wrong beside these cells, or all but beside those of the row. */
 function checks(node, id, { page }) {
   const blocks = new Map();
   return (row) => page.findings?.checks(node, rowAt(row, node.dataset.level), blocks);
@@ -98,7 +99,10 @@ function field(node, id) {
     const value = typedIn(row, name);
     const filled = row.cells[name];
     const isRefused = filled?.blank?.kind === "refused" && filled.origin === "typed";
-    const suffix = unitBehind(name, value || tied.input.placeholder, state.job.units);
+    const { units } = state.job;
+    const hint = hintFor(name, units);
+    if (hint) dom.setAttribute(tied.input, "placeholder", hint);
+    const suffix = !value && isForeign(name, units) ? "" : unitBehind(name, value || tied.input.placeholder, units);
     dom.showField(tied, { value, error: isRefused ? filled.blank.says : "", says: filled?.note, suffix });
   };
 }
@@ -133,13 +137,15 @@ function draw(node, id, { page }) {
 /** when="CHOICE OPTION ...": shown while one of these is chosen. */
 function when(node) {
   const [name, ...options] = node.dataset.when.split(" ");
-  return (row) => dom.setHidden(node, !options.includes(row.cells[name]?.value));
+  const { level } = node.dataset;
+  return (row) => dom.setHidden(node, !options.includes(rowAt(row, level).cells[name]?.value));
 }
 
 /** above="CELL FIGURE": shown while the cell is greater. */
 function above(node) {
   const [name, least] = node.dataset.above.split(" ");
-  return (row) => dom.setHidden(node, !(row.cells[name]?.value > Number(least)));
+  const { level } = node.dataset;
+  return (row) => dom.setHidden(node, !(rowAt(row, level).cells[name]?.value > Number(least)));
 }
 
 /** when-example: shown while the job is the example. */

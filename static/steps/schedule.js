@@ -41,9 +41,8 @@ function eachMinute(tell) {
 
 function dayOf(row) {
   const at = (name) => row.cells[name]?.value ?? null;
-  const { cells: job } = row.parent.parent;
   const minutes = {
-    by: job.usable_time?.value ?? null,
+    by: at("pour_by"),
     poured: at("pour_end"),
     mists: [at("first_mist_due"), at("second_mist_due")],
   };

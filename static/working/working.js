@@ -14,6 +14,7 @@ const FROM = {
   least: "The least among the rows below.",
   greatest_of: "The greatest of these; blank ones are passed over.",
   least_of: "The least of these; blank ones are passed over.",
+  first_of: "The first of these that is not blank.",
 };
 
 let trail = [];
@@ -191,7 +192,7 @@ function askedBy(row, node, cell) {
     const isWinner = (at) => node.kind !== "total" && at.cells[name].value === cell.value;
     return rows.map((at) => ({ at, name, isWinner: isWinner(at) }));
   }
-  const isPick = node.kind === "greatest_of" || node.kind === "least_of";
+  const isPick = ["greatest_of", "least_of", "first_of"].includes(node.kind);
   if (node.kind === "input" && cell.origin !== "fallback") return [];
   const isAsked = (name) => node.kind !== "choice" || name === cell.winner || name === node.asks[0][1];
   return node.asks

@@ -4,9 +4,15 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import minimize_scalar
 
 from tests.amounts import USUAL_VALUES
-from webapp.formulas import cup_heat, heat_rates
+from webapp.formulas import cup_heat, cure_rate, heat_rates
 
-CONSTANT = USUAL_VALUES
+# The heat that the tables were integrated with: 400 J/g, and a mix that starts by a tenth.
+REACTION_HEAT = 400e7
+CONSTANT = {
+    **USUAL_VALUES,
+    "reaction_heat": REACTION_HEAT,
+    "cure_self_start": USUAL_VALUES["self_start"],
+}
 HELD = {
     **CONSTANT,
     "heat_capacity": 1.9e7,
@@ -14,7 +20,7 @@ HELD = {
     "air_loss": 10000.0,
     "air_loss_slope": 0.0,
 }
-KINETICS = ("self_start", "activation_energy", "gas_constant", "kinetic_reference_temperature")
+KINETICS = ("cure_self_start", "activation_energy", "gas_constant", "kinetic_reference_temperature")
 ICE_POINT = 273.15
 
 
@@ -30,18 +36,24 @@ def cup(rate_constant, mass, resin, air, constants=CONSTANT):
     }
 
 
-def card(pot_life, temperature, mass, constants=CONSTANT):
-    """The values of a card: pot life in s, its temperature in degC, its mass in g."""
-    kelvins = temperature + ICE_POINT
-    kinetics = [constants[name] for name in ("gel_conversion", *KINETICS)]
-    return {
-        **constants,
-        "pot_life": pot_life,
-        "pot_life_temperature": kelvins,
-        "pot_life_mass": mass,
-        "card_cup_surface": cup_heat.card_cup_surface(mass, 7.5, 1.10),
-        "cool_rate_constant": heat_rates.cool_rate_constant(pot_life, kelvins, *kinetics),
-    }
+def rate_constant(pot_life, temperature, mass, constants=CONSTANT):
+    """The rate constant of a card: pot life in s, its temperature in degC, its mass in g."""
+    loss = constants["air_loss"]
+    capacity = constants["heat_capacity"]
+    surface = cure_rate.card_cup_surface(mass, 7.5, 1.10)
+    return cure_rate.rate_constant(
+        pot_life,
+        cure_rate.card_cup_cooling(loss, surface, mass, capacity),
+        constants["gel_conversion"],
+        temperature + ICE_POINT,
+        cure_rate.adiabatic_rise(constants["reaction_heat"], capacity),
+        constants["cure_self_start"],
+        cure_rate.activation_temperature(constants["activation_energy"], constants["gas_constant"]),
+        cure_rate.heat_capacity_growth(constants["heat_capacity_slope"], capacity),
+        cure_rate.heat_capacity_limit(constants["greatest_heat_capacity"], capacity),
+        cure_rate.air_loss_growth(constants["air_loss_slope"], loss),
+        constants["kinetic_reference_temperature"],
+    )
 
 
 def rates_of(v):

@@ -3,12 +3,14 @@
 import pytest
 
 from webapp.conversions import from_canonical, to_canonical
-from webapp.formulas.cups import cup_residue, wetted_area
+from webapp.formulas.cups import full_cup_residue
 from webapp.formulas.film import (
     claim_film_share,
     claim_need,
     coats,
+    deepest_depth,
     depth_from_volume,
+    face_coat_volume,
     face_volume,
     film_volume,
     net_need,
@@ -73,13 +75,13 @@ def test_a_claim_of_eleven_square_inches_an_ounce() -> None:
     share = claim_film_share(to_canonical(11, "in2/fl oz", "coverage"), length(1 / 16, "in"))
     assert share == pytest.approx(0.381, abs=0.0005)
     # Arithmetic: by such a claim a film of 38.1 mL takes 100 mL.
-    assert claim_need(38.1, share, 1) == pytest.approx(100, abs=0.05)
+    assert claim_need(38.1, share) == pytest.approx(100, abs=0.05)
 
 
 def test_what_one_vessel_keeps() -> None:
     # Geometry of a cup as tall as wide: a vessel of 100 cm3 with a film of 0.02 cm keeps 1.988 cm3. The
     # thickness of the film is from memory.
-    assert cup_residue(wetted_area(100), 0.02, 1) == pytest.approx(1.988, abs=0.0005)
+    assert full_cup_residue(100, 0.02, 1) == pytest.approx(1.988, abs=0.0005)
 
 
 def test_depth_is_volume_over_area() -> None:
@@ -94,8 +96,14 @@ def test_grooves_pockets_and_pieces_add_up() -> None:
 
 
 def test_a_tenth_more_in_two_coats() -> None:
-    # Arithmetic: 200 mL and 10 % in two coats is 110 mL a coat.
-    assert net_need(200, 0.10, 2) == pytest.approx(110, rel=1e-12)
+    # Arithmetic: 200 mL in two coats are 100 mL a coat, and 10 % more 110 mL; a third coat takes nothing.
+    assert net_need(face_coat_volume(200, 2, 1), 0.10) == pytest.approx(110, rel=1e-12)
+    assert face_coat_volume(200, 2, 3) == 0
+
+
+def test_pocket_texture_and_film_count_together_for_coats() -> None:
+    # Arithmetic: 1.5 mm of film, 0.5 mm of texture, 3 mm of pocket are 5 mm: 3 coats of at most 2 mm.
+    assert coats(deepest_depth(0.15, 0.05, 0.3), 0.2) == 3
 
 
 def test_six_millimetres_by_two_are_three_coats() -> None:

@@ -10,7 +10,7 @@ from webapp.conversions import to_canonical
 from webapp.formulas.constants import CONSTANTS
 from webapp.formulas.cure import cure_time, recoat_closes, recoat_opens, tack_free_time, top_coat_wait
 from webapp.formulas.rules import speed_factor
-from webapp.formulas.working_time import pour_time, usable_time, working_time
+from webapp.formulas.working_time import changeover, pour_time, usable_time, working_time
 from webapp.inputs.table import INPUTS
 from webapp.sheet.report import plan
 
@@ -83,7 +83,7 @@ def test_what_is_left_to_pour() -> None:
     # Arithmetic: 75 % of 40 min less 2, 2 and 1 min is 25 min.
     usable = usable_time(2400, 0.75)
     assert usable == 1800
-    assert pour_time(usable, 120, 120, 60) == 1500
+    assert pour_time(usable, changeover(120, 120, 60)) == 1500
 
 
 def test_no_reference_temperature_but_the_cards_own() -> None:

@@ -51,7 +51,8 @@ class Stage:
     first of the amounts in `duration` that was frozen with the cup: behind a new name stand those that older
     cups have. `clock` is its name in a list, `late` what is said once it has passed (the moment follows),
     `past` what to do then (for what must not be early, in the instruction's place), `without` what is said
-    where the card gives no duration, `by_default` where the duration is our default and not the card's.
+    where the card gives no duration. `quiet` is said in quiet text below, after what is known of the cup's
+    heat where the stage has `heat_checks`: of these checks the first that is wrong stands there as a caution.
     `fills_with` is the part that the cup is filled with, drawn with its fill line. `warning` rings that many
     seconds ahead. `only` names the cups that have the stage. A name is never used again, and no row is ever
     taken out: a stage that new cups do without is `retired`, and stays for the cups that were begun with it.
@@ -62,6 +63,8 @@ class Stage:
     instruction: str
     button: str
     cautions: tuple[str, ...] = ()
+    quiet: tuple[str, ...] = ()
+    heat_checks: tuple[str, ...] = ()
     figures: tuple[str, ...] = ()
     figure_before: str = ""
     beside: tuple[Beside, ...] = ()
@@ -73,7 +76,6 @@ class Stage:
     late: str = ""
     past: str = ""
     without: str = ""
-    by_default: str = ""
     rings: bool = False
     warning: float = 0.0
     only: str = ""

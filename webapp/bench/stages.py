@@ -19,7 +19,12 @@ HARDENER = (
     "Hardener burns skin and eyes and can make you allergic for life. Gloves, goggles, sleeves. "
     "Wash skin with soap and water, never with solvent. The maker's sheet decides."
 )
-HOT_CUP = "A full cup heats itself and can smoke. Getting warm? Pour it out thin at once."
+GETTING_WARM = "A cup that gets warm can smoke: pour it out thin at once."
+HEAT_CHECKS = ("cup_warm_while_poured", "cup_gels_early", "pour_ends_late")
+PUDDLE = (
+    "As deep as the film, in a ring of tape, on printed black and white stripes. "
+    "A thin smear proves nothing about a film ten times as deep."
+)
 MIST = (
     "Alcohol mist burns. No flame, spark, heater or hot tool near it, and fresh air moving. "
     "The maker's sheet decides."
@@ -56,6 +61,7 @@ STAGES = (
         "Tap as B touches A. Then fill to the mark.",
         "A has touched B",
         (HARDENER,),
+        heat_checks=HEAT_CHECKS,
         figures=("reading_total", "cup_volume"),
         figure_before="then B up to",
         beside=B_ALONE,
@@ -67,6 +73,7 @@ STAGES = (
         "Fill up with part B. Read it at eye level.",
         "B is in, start mixing",
         (HARDENER,),
+        heat_checks=HEAT_CHECKS,
         figures=("reading_total", "cup_volume"),
         figure_before="B up to",
         beside=B_ALONE,
@@ -77,7 +84,8 @@ STAGES = (
         "Mix",
         "Mix. Stir slowly.",
         "Mixed, go on",
-        (HOT_CUP,),
+        quiet=(GETTING_WARM,),
+        heat_checks=HEAT_CHECKS,
         counts_from=OWN_START,
         duration=("mix_time",),
         bound=EARLIEST,
@@ -86,10 +94,6 @@ STAGES = (
         past="Mixed. Scrape once more, then go on.",
         without=(
             "The resin card gives no mix time, so this clock counts up. "
-            "Mix as long as the maker's sheet says."
-        ),
-        by_default=(
-            "The resin card gives no mix time; this one is common practice. "
             "Mix as long as the maker's sheet says."
         ),
         rings=True,
@@ -103,9 +107,11 @@ STAGES = (
     Stage(
         "tint",
         "Tint and stir",
-        "Hide test: a thin smear over black and white. Does it hide?",
+        "Hide test: a puddle as deep as the film. Does it hide?",
         "It hides, go on",
-        ("Past the limit the film may stay soft.", HOT_CUP),
+        ("Past the limit the film may stay soft.",),
+        quiet=(PUDDLE, GETTING_WARM),
+        heat_checks=HEAT_CHECKS,
         figures=("starting_drops",),
         without="The resin card gives no tint limit. Count the drops and follow the maker's sheet.",
         only=TINTED,
@@ -116,6 +122,8 @@ STAGES = (
         "Pour it into a clean cup and stir again.",
         "Stirred, go on",
         ("Leave what sticks to the first cup: it may be unmixed.",),
+        quiet=(GETTING_WARM,),
+        heat_checks=HEAT_CHECKS,
         only=CLEAN_CUP,
     ),
     Stage(
@@ -123,9 +131,10 @@ STAGES = (
         "Pour and spread",
         "Pour, wet out, spread evenly. Tap when the pour ends.",
         "Poured",
-        (HOT_CUP,),
+        quiet=(GETTING_WARM,),
+        heat_checks=HEAT_CHECKS,
         counts_from=CONTACT,
-        duration=("usable_time",),
+        duration=("pour_by", "usable_time"),
         bound=LATEST,
         clock="Pour by",
         late="Pour-by was",

@@ -18,7 +18,7 @@ Function = TypeVar("Function", bound=Callable[..., Any])
 SEVERITIES = ("note", "caution", "stop")
 # What a sentence may hold: what a name is called, and what its cell reads.
 MARK = re.compile(r"\{(label|cell):(\w+)\}")
-NOT_FORMULAS = ("book", "rules", "constants")
+NOT_FORMULAS = re.compile(r"book|constants?|\w+_constants|(\w+_)?rules")
 
 
 @dataclass(frozen=True)
@@ -47,6 +47,7 @@ class Check:
     says: str
     beside: str
     would_do: tuple[str, ...] = ()
+    quiet: bool = False
 
 
 @dataclass(frozen=True)
@@ -64,17 +65,23 @@ def formula(*, level: str | tuple[str, ...]) -> Callable[[Function], Function]:
 
 
 def check(
-    *, level: str, severity: str, says: str, beside: str, would_do: Sequence[str] = ()
+    *,
+    level: str,
+    severity: str,
+    says: str,
+    beside: str,
+    would_do: Sequence[str] = (),
+    quiet: bool = False,
 ) -> Callable[[Function], Function]:
     """Mark a function as a check: true when something is wrong with the figure it stands beside.
 
     Its sentence, and each of the ways out in `would_do`, may hold {label:NAME} and {cell:NAME}. A way out is
-    passed over where one of its cells is blank.
+    passed over where one of its cells is blank. A `quiet` one says nothing where it cannot be made.
     """
     if severity not in SEVERITIES:
         raise FormulaError(f"a check's severity is one of {', '.join(SEVERITIES)}, not {severity!r}")
-    ways = tuple(would_do)
-    return _mark("check", level=level, severity=severity, says=says, beside=beside, would_do=ways)
+    details = {"severity": severity, "says": says, "beside": beside, "would_do": tuple(would_do)}
+    return _mark("check", level=level, **details, quiet=quiet)
 
 
 def valid_range(*, says: str) -> Callable[[Function], Function]:
@@ -205,7 +212,7 @@ def load_book() -> Book:
     """Read the formula files beside this one into the book, files by name, functions by line."""
     functions: list[Callable[..., Any]] = []
     for module in sorted(each.name for each in pkgutil.iter_modules(webapp.formulas.__path__)):
-        if module in NOT_FORMULAS:
+        if NOT_FORMULAS.fullmatch(module):
             continue
         found = vars(importlib.import_module(f"webapp.formulas.{module}")).values()
         marked = [

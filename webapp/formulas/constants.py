@@ -1,38 +1,8 @@
-"""Constants with a unit, each with value and unit as its source prints it; the sheet takes them as inputs."""
+"""Constants with a unit, all of them; those of the cup's heat and of planning have files of their own."""
 
-from dataclasses import dataclass
-from functools import cache
-
-from webapp.units import canonical_units, exact_registry
-
-
-@dataclass(frozen=True)
-class Constant:
-    """A named constant: value and unit as printed in its source, the kind of quantity, and the source."""
-
-    name: str
-    value: float
-    unit: str
-    shown: str
-    kind: str
-    source: str
-    label: str
-
-    @property
-    def canonical(self) -> float:
-        """The value in the canonical unit of its kind."""
-        return _canonical(self.value, self.unit, self.kind)
-
-
-@cache
-def _canonical(value: float, unit: str, kind: str) -> float:
-    quantity = exact_registry().Quantity(value, unit).to(canonical_units()[kind].pint)
-    return float(quantity.magnitude)
-
-
-HEAT_CAPACITY_SOURCE = "engineering fit to 1.7 to 2.1 J/(g K) of liquid mixes (from memory)"
-AIR_LOSS_SOURCE = "free convection on a short wall (Churchill, Chu) and radiation at 0.9, by the library ht"
-HEAT_CLASS_SOURCE = "engineering classes of a peak: cool under 45, warm to 65, hot to 100 °C, dangerous over"
+from webapp.formulas.constant import Constant
+from webapp.formulas.heat_constants import HEAT_CONSTANTS
+from webapp.formulas.planning_constants import PLANNING_CONSTANTS
 
 CONSTANTS = (
     Constant(
@@ -101,141 +71,6 @@ CONSTANTS = (
         "Greatest humidity",
     ),
     Constant(
-        "kinetic_reference_temperature",
-        298.15,
-        "kelvin",
-        "298.15 K",
-        "temperature",
-        "25 °C, the temperature that the rate constant of the cup's heat is stated at",
-        "Reference temperature of the cure's rate",
-    ),
-    Constant(
-        "gel_conversion",
-        0.58,
-        "dimensionless",
-        "0.58",
-        "share",
-        "Flory-Stockmayer for A2 + B4: 1/√3 = 0.5774; rings delay it slightly",
-        "Conversion at gel",
-    ),
-    Constant(
-        "reaction_heat",
-        400,
-        "joule/gram",
-        "400 J/g of mix",
-        "specific energy",
-        "about 100 kJ an epoxide equivalent (from memory); a room-temperature system measured at 356 J/g",
-        "Heat of the cure",
-    ),
-    Constant(
-        "heat_capacity",
-        1.8,
-        "joule/gram/kelvin",
-        "1.8 J/(g K) at 25 °C",
-        "heat capacity",
-        HEAT_CAPACITY_SOURCE,
-        "Heat capacity",
-    ),
-    Constant(
-        "heat_capacity_slope",
-        0.004,
-        "joule/gram/kelvin**2",
-        "0.004 J/(g K²)",
-        "heat capacity slope",
-        HEAT_CAPACITY_SOURCE,
-        "Heat capacity, rise for each kelvin",
-    ),
-    Constant(
-        "greatest_heat_capacity",
-        2.4,
-        "joule/gram/kelvin",
-        "2.4 J/(g K)",
-        "heat capacity",
-        HEAT_CAPACITY_SOURCE,
-        "Heat capacity, at most",
-    ),
-    Constant(
-        "air_loss",
-        9,
-        "watt/meter**2/kelvin",
-        "9 W/(m² K)",
-        "heat loss",
-        AIR_LOSS_SOURCE,
-        "Heat lost to the air",
-    ),
-    Constant(
-        "air_loss_slope",
-        0.08,
-        "watt/meter**2/kelvin**2",
-        "0.08 W/(m² K²)",
-        "heat loss slope",
-        AIR_LOSS_SOURCE,
-        "Heat lost to the air, rise for each kelvin",
-    ),
-    Constant(
-        "card_cup_diameter",
-        7.5,
-        "centimeter",
-        "7.5 cm",
-        "length",
-        "engineering assumption: the inside width of the cup in which a card's pot life was measured",
-        "Width of the pot life's cup",
-    ),
-    Constant(
-        "nominal_density",
-        1.10,
-        "gram/centimeter**3",
-        "1.10 g/cm³",
-        "density",
-        "engineering assumption of the cup's heat: an ordinary unfilled mix",
-        "Density in the cup's heat",
-    ),
-    Constant(
-        "gel_time_band",
-        0.25,
-        "dimensionless",
-        "a quarter",
-        "share",
-        "a quarter either way: conduction puts a real cup's middle up to 65 K hotter and 13 to 18 % earlier",
-        "Band of the gel time",
-    ),
-    Constant(
-        "small_cup_mass",
-        50,
-        "gram",
-        "50 g",
-        "mass",
-        "simulations: a smaller cup stays near the room's temperature, and gels later than the card says",
-        "Largest mass of a small cup",
-    ),
-    Constant(
-        "cup_warm_from",
-        45,
-        "degC",
-        "45 °C",
-        "temperature",
-        HEAT_CLASS_SOURCE,
-        "Least peak of a warm cup",
-    ),
-    Constant(
-        "cup_hot_from",
-        65,
-        "degC",
-        "65 °C",
-        "temperature",
-        HEAT_CLASS_SOURCE,
-        "Least peak of a hot cup",
-    ),
-    Constant(
-        "cup_dangerous_from",
-        100,
-        "degC",
-        "100 °C",
-        "temperature",
-        HEAT_CLASS_SOURCE,
-        "Least peak of a dangerous cup",
-    ),
-    Constant(
         "edge_hold_share",
         0.8,
         "dimensionless",
@@ -271,4 +106,6 @@ CONSTANTS = (
         "common practice, no source: a plain letter's stroke is about a fifth of its height",
         "Stroke of a plain letter, share of its height",
     ),
+    *HEAT_CONSTANTS,
+    *PLANNING_CONSTANTS,
 )

@@ -1,19 +1,14 @@
 """Cups: how much one mixed batch may hold, what stays behind in it, and how many a colour takes."""
 
-import math
-
 from webapp.formulas.book import check, formula, valid_range
-from webapp.formulas.rules import whole_up
+from webapp.formulas.rules import wall_wetted, whole_up
 from webapp.units import (
     Centimetres,
     Count,
     CubicCentimetres,
     Grams,
     GramsPerCubicCentimetre,
-    Seconds,
     Share,
-    SquareCentimetres,
-    SquareCentimetresPerSecond,
     Truth,
 )
 
@@ -33,33 +28,11 @@ def cup_capacity_limit(cup_capacity: CubicCentimetres, fill_share: Share) -> Cub
     return cup_capacity * fill_share
 
 
-@formula(level="colour")
-def pourable_volume(
-    pour_time: Seconds,
-    spread_rate: SquareCentimetresPerSecond,
-    least_depth: Centimetres,
-    coats_to_pour: Count,
-) -> CubicCentimetres:
-    """The most that can be spread in the time to pour; the thinnest coat spreads slowest for its volume.
-
-    Range: no time to pour gives 0, so that a hot room never asks for a giant cup.
-    Example: 10 min at 100 cm²/min and a film of 1.5 mm is 150 mL in one coat, 75 mL in each of two.
-
-    >>> [round(pourable_volume(600, 100 / 60, 0.15, coats), 6) for coats in (1, 2)]
-    [150.0, 75.0]
-    >>> pourable_volume(-60, 100 / 60, 0.15, 1)
-    0.0
-
-    Source: arithmetic; the rate is the record of the shop's own pours.
-    """
-    return max(0, pour_time) * spread_rate * least_depth / coats_to_pour
-
-
 @formula(level="job")
-def cup_mass_limit(greatest_cup_mass: Grams, mixed_density: GramsPerCubicCentimetre) -> CubicCentimetres:
+def cup_mass_limit(greatest_cup_mass: Grams, cup_density: GramsPerCubicCentimetre) -> CubicCentimetres:
     """The most that the card lets one mix in one cup, as a volume.
 
-    Range: any.
+    Range: any; where a density is not on the card, taken as heavy.
     Example: at most 550 g of a mix of 1.1 g/mL is 500 mL.
 
     >>> round(cup_mass_limit(550, 1.1), 6)
@@ -67,44 +40,29 @@ def cup_mass_limit(greatest_cup_mass: Grams, mixed_density: GramsPerCubicCentime
 
     Source: the resin card's largest batch.
     """
-    return greatest_cup_mass / mixed_density
+    return greatest_cup_mass / cup_density
 
 
 @formula(level="colour")
-def wetted_area(cup_limit: CubicCentimetres) -> SquareCentimetres:
-    """Wall and bottom that the mix wets in a cup as tall as it is wide.
-
-    Range: any cup.
-    Example: 100 cm³ wets 99.4 cm².
-
-    >>> round(wetted_area(100), 1)
-    99.4
-
-    Source: geometry of a cylinder as tall as it is wide.
-    """
-    return 5 * math.pi / 4 * (4 * cup_limit / math.pi) ** (2 / 3)
-
-
-@formula(level="colour")
-def cup_residue(
-    wetted_area: SquareCentimetres, residual_film: Centimetres, vessels_per_cup: Count
+def full_cup_residue(
+    full_cup: CubicCentimetres, residual_film: Centimetres, vessels_per_cup: Count
 ) -> CubicCentimetres:
-    """What stays behind on the walls of every vessel that one cup goes through.
+    """What stays behind on the walls of every vessel that the fullest cup goes through.
 
-    Range: any.
-    Example: one vessel of 100 cm³ that wets 99.39 cm² keeps 1.988 cm³ at 0.2 mm, two keep 3.976 cm³.
+    Range: vessels about as tall as they are wide.
+    Example: one vessel of 100 cm³ keeps 1.988 cm³ at 0.2 mm, two keep 3.976 cm³.
 
-    >>> round(cup_residue(99.39, 0.02, 1), 3), round(cup_residue(99.39, 0.02, 2), 3)
+    >>> round(full_cup_residue(100, 0.02, 1), 3), round(full_cup_residue(100, 0.02, 2), 3)
     (1.988, 3.976)
 
-    Source: arithmetic; the film on a scraped wall by weighing, from memory, to be measured by the shop.
+    Source: geometry; the film on a scraped wall by weighing, from memory, to be measured by the shop.
     """
-    return wetted_area * residual_film * vessels_per_cup
+    return wall_wetted(full_cup) * residual_film * vessels_per_cup
 
 
 @formula(level="colour")
 def cups_by_geometry(
-    net_need: CubicCentimetres, cup_limit: CubicCentimetres, cup_residue: CubicCentimetres
+    net_need: CubicCentimetres, full_cup: CubicCentimetres, full_cup_residue: CubicCentimetres
 ) -> Count:
     """Cups for one coat by the sizes of the faces, each giving up what stays behind in it.
 
@@ -116,20 +74,20 @@ def cups_by_geometry(
 
     Source: arithmetic.
     """
-    return max(1, whole_up(net_need / (cup_limit - cup_residue)))
+    return max(1, whole_up(net_need / (full_cup - full_cup_residue)))
 
 
 @valid_range(says="One cup may hold no more than stays behind on its walls, so there is nothing to pour.")
-def cups_by_geometry_range(cup_limit: CubicCentimetres, cup_residue: CubicCentimetres) -> Truth:
+def cups_by_geometry_range(full_cup: CubicCentimetres, full_cup_residue: CubicCentimetres) -> Truth:
     """A cup that gives more than stays behind in it."""
-    return cup_limit > cup_residue
+    return full_cup > full_cup_residue
 
 
 @formula(level="colour")
-def cups_by_claim(claim_need: CubicCentimetres, cup_limit: CubicCentimetres) -> Count:
+def cups_by_claim(claim_need: CubicCentimetres, full_cup: CubicCentimetres) -> Count:
     """Cups for one coat by the maker's claim, which counts what stays behind already.
 
-    Range: a cup that may hold something.
+    Range: any.
     Example: a claim of 400 mL in cups of 180 mL takes 3 cups.
 
     >>> cups_by_claim(400, 180), cups_by_claim(10, 180)
@@ -137,13 +95,28 @@ def cups_by_claim(claim_need: CubicCentimetres, cup_limit: CubicCentimetres) -> 
 
     Source: arithmetic.
     """
-    return max(1, whole_up(claim_need / cup_limit))
+    return max(1, whole_up(claim_need / full_cup))
 
 
-@valid_range(says="One cup may hold nothing, so there is nothing to pour.")
-def cups_by_claim_range(cup_limit: CubicCentimetres) -> Truth:
-    """A cup that may hold something."""
-    return cup_limit > 0
+@formula(level="colour")
+def cup_residue(
+    net_need: CubicCentimetres,
+    cups: Count,
+    full_cup_residue: CubicCentimetres,
+    residual_film: Centimetres,
+    vessels_per_cup: Count,
+) -> CubicCentimetres:
+    """What stays behind on the walls of every vessel that one of the planned cups goes through.
+
+    Range: any; it errs high, since it takes a cup that keeps as much as the fullest one.
+    Example: 190 mL in 2 cups that keep 5 mL when full: each as a cup of 100 mL, 1.988 mL at 0.2 mm.
+
+    >>> round(cup_residue(190, 2, 5, 0.02, 1), 3)
+    1.988
+
+    Source: one substitution; geometry of a cylinder as tall as it is wide.
+    """
+    return wall_wetted(net_need / cups + full_cup_residue) * residual_film * vessels_per_cup
 
 
 @formula(level="colour")
@@ -162,8 +135,8 @@ def geometry_need(net_need: CubicCentimetres, cups: Count, cup_residue: CubicCen
 
 
 @formula(level="cup")
-def cup_volume(colour_need: CubicCentimetres, cups: Count, cup_limit: CubicCentimetres) -> CubicCentimetres:
-    """What to mix in each cup; never more than the cup may hold.
+def cup_volume(colour_need: CubicCentimetres, cups: Count, full_cup: CubicCentimetres) -> CubicCentimetres:
+    """What to mix in each cup; never more than the fullest cup.
 
     Range: any.
     Example: 300 mL in 2 cups is 150 mL each.
@@ -173,49 +146,57 @@ def cup_volume(colour_need: CubicCentimetres, cups: Count, cup_limit: CubicCenti
 
     Source: arithmetic.
     """
-    return min(colour_need / cups, cup_limit)
+    return min(colour_need / cups, full_cup)
+
+
+@formula(level="colour")
+def face_shortfall(
+    net_need: CubicCentimetres, cups: Count, cup_residue: CubicCentimetres, colour_need: CubicCentimetres
+) -> CubicCentimetres:
+    """What would be missing on the faces in one coat, if no more than this is mixed.
+
+    Range: any; 0 where there is enough.
+    Example: 350 mL for the faces and 2 cups that keep 5 mL each, of 340 mL: 20 mL are missing.
+
+    >>> face_shortfall(350, 2, 5, 340), face_shortfall(350, 2, 5, 360)
+    (20, 0)
+
+    Source: arithmetic.
+    """
+    return max(0, net_need + cups * cup_residue - colour_need)
+
+
+@check(
+    level="colour",
+    severity="caution",
+    says="The maker's claim alone leaves the faces short: what stays in the cups is not in it. Mix by your "
+    "sizes, or by the greater of the two.",
+    beside="colour_need",
+)
+def claim_leaves_short(face_shortfall: CubicCentimetres, net_need: CubicCentimetres) -> Truth:
+    """True where the faces would come out short by more than a thousandth.
+
+    >>> claim_leaves_short(20, 350), claim_leaves_short(0, 350)
+    (True, False)
+    """
+    return face_shortfall > 0.001 * net_need
 
 
 @check(
     level="colour",
     severity="stop",
-    says="One cup may hold no more than stays behind on its walls, so nothing would reach the face. Take a "
-    "larger cup, or win time to pour.",
+    says="One cup may hold {cell:full_cup}, and {cell:full_cup_residue} of it stay behind on its walls: "
+    "nothing would reach the face.",
     beside="cup_limit",
     would_do=(
-        "Take a cup with a larger {label:cup_capacity} than {cell:cup_capacity}.",
-        "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
-        "Wait for a cooler hour.",
-        "Use a slower resin.",
+        "Use a larger cup: yours may be filled to {cell:cup_capacity_limit}.",
+        "Win time to pour: cool the parts, wait for a cooler hour, or use a slower resin.",
     ),
 )
-def cup_too_small(cup_limit: CubicCentimetres, cup_residue: CubicCentimetres) -> Truth:
+def cup_too_small(full_cup: CubicCentimetres, full_cup_residue: CubicCentimetres) -> Truth:
     """True where a cup may hold no more than stays behind in it.
 
     >>> cup_too_small(5, 5), cup_too_small(180, 5)
     (True, False)
     """
-    return cup_limit <= cup_residue
-
-
-@check(
-    level="cup",
-    severity="caution",
-    says="This cup, {cell:cup_volume}, is likely heavier than the {label:greatest_cup_mass} of the "
-    "card, {cell:greatest_cup_mass}, and heavy batches overheat. Mix less in a cup.",
-    beside="cup_volume",
-    would_do=(
-        "Enter the {label:density_a} and the {label:density_b}: then the limit is kept.",
-        "Lower the {label:fill_share}, now {cell:fill_share}.",
-        "Take a smaller cup.",
-    ),
-)
-def cup_too_heavy(
-    cup_volume: CubicCentimetres, nominal_density: GramsPerCubicCentimetre, greatest_cup_mass: Grams
-) -> Truth:
-    """True where a cup of an ordinary mix is over the card's largest batch by more than a quarter.
-
-    >>> cup_too_heavy(126, 1, 100), cup_too_heavy(125, 1, 100)
-    (True, False)
-    """
-    return cup_volume * nominal_density > 1.25 * greatest_cup_mass
+    return full_cup <= full_cup_residue

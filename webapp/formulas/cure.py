@@ -46,6 +46,22 @@ def too_cold_to_cure(surface_temperature: Kelvins, least_cure_temperature: Kelvi
     return surface_temperature < least_cure_temperature
 
 
+@check(
+    level="job",
+    severity="caution",
+    says="The air is colder than this resin cures, even if the face is not: the face will cool down to it. "
+    "Warm the room, and keep it warm until the film is cured.",
+    beside="curing_temperature",
+)
+def air_too_cold(air_temperature: Kelvins, least_cure_temperature: Kelvins) -> Truth:
+    """True where the air is colder than the card's least temperature.
+
+    >>> air_too_cold(282, 283), air_too_cold(283, 283)
+    (True, False)
+    """
+    return air_temperature < least_cure_temperature
+
+
 @formula(level="job")
 def tack_free_time(
     stated_tack_free_time: Seconds,

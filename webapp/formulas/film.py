@@ -43,8 +43,23 @@ def face_volume(
 
 
 @formula(level="face")
-def coats(depth: Centimetres, greatest_coat_depth: Centimetres) -> Count:
-    """How many coats a film needs, none of them deeper than the card allows.
+def deepest_depth(depth: Centimetres, texture_depth: Centimetres, pocket_depth: Centimetres) -> Centimetres:
+    """Depth of the resin at the deepest place of a face: film, hollows of the ground and pocket together.
+
+    Range: any; grooves do not count.
+    Example: a film of 1.5 mm over a pocket of 3 mm with hollows of 0.5 mm is 5 mm deep.
+
+    >>> round(deepest_depth(0.15, 0.05, 0.3), 9)
+    0.5
+
+    Source: geometry.
+    """
+    return depth + texture_depth + pocket_depth
+
+
+@formula(level="face")
+def coats(deepest_depth: Centimetres, greatest_coat_depth: Centimetres) -> Count:
+    """How many coats a face needs at its deepest place, none of them deeper than the card allows.
 
     Range: any depth.
     Example: 6 mm in coats of at most 2 mm is 3 coats.
@@ -54,12 +69,12 @@ def coats(depth: Centimetres, greatest_coat_depth: Centimetres) -> Count:
 
     Source: arithmetic; the deepest coat is the resin card's.
     """
-    return whole_up(depth / greatest_coat_depth)
+    return whole_up(deepest_depth / greatest_coat_depth)
 
 
 @formula(level="face")
-def coat_depth(depth: Centimetres, coats_to_pour: Count) -> Centimetres:
-    """Depth of one coat of a face, when its colour is poured in equal coats.
+def coat_depth(depth: Centimetres, face_coats: Count) -> Centimetres:
+    """Depth of one coat of a face's film, when it is poured in equal coats.
 
     Range: any number of coats.
     Example: 6 mm in 3 coats are 2 mm each.
@@ -69,50 +84,71 @@ def coat_depth(depth: Centimetres, coats_to_pour: Count) -> Centimetres:
 
     Source: arithmetic.
     """
-    return depth / coats_to_pour
+    return depth / face_coats
+
+
+@formula(level="face")
+def face_coat_volume(
+    face_volume: CubicCentimetres, face_coats: Count, coat_number: Count
+) -> CubicCentimetres:
+    """What a face takes in the coat that is poured now: nothing once it has had all of its own.
+
+    Range: any.
+    Example: 600 cm³ in 3 coats are 200 cm³ in each of the first three, and none in a fourth.
+
+    >>> face_coat_volume(600, 3, 1), face_coat_volume(600, 3, 4)
+    (200.0, 0)
+
+    Source: arithmetic.
+    """
+    return face_volume / face_coats if face_coats >= coat_number else 0 * face_volume
 
 
 @check(
     level="face",
-    severity="caution",
-    says="This film is deeper than the {label:greatest_coat_depth} of the card, "
-    "{cell:greatest_coat_depth}: poured at once it can overheat. Pour it in coats no deeper than "
-    "that.",
+    severity="note",
+    says="At its deepest place this face takes more than one coat may be, film, pocket and texture together. "
+    "It is planned in coats, each inside the recoat window of the one before.",
     beside="coats",
-    would_do=(
-        "{label:coats}: {cell:coats}, each inside the recoat window of the one before.",
-        "Fill a pocket in coats of its own.",
-    ),
 )
-def film_too_deep(
-    depth: Centimetres,
-    texture_depth: Centimetres,
-    pocket_depth: Centimetres,
-    greatest_coat_depth: Centimetres,
-) -> Truth:
-    """True where the film with the hollows of the ground, or a pocket, is deeper than one coat may be.
+def film_too_deep(deepest_depth: Centimetres, greatest_coat_depth: Centimetres) -> Truth:
+    """True where the deepest place of a face is deeper than one coat may be.
 
-    >>> film_too_deep(0.2, 0.05, 0, 0.2), film_too_deep(0.2, 0, 0, 0.2), film_too_deep(0.1, 0, 0.3, 0.2)
-    (True, False, True)
+    >>> film_too_deep(0.25, 0.2), film_too_deep(0.2, 0.2)
+    (True, False)
     """
-    return whole_up(max(depth + texture_depth, pocket_depth) / greatest_coat_depth) > 1
+    return whole_up(deepest_depth / greatest_coat_depth) > 1
+
+
+@check(
+    level="face",
+    severity="note",
+    says="The grooves are deeper than one coat of this resin may be. They are narrow and lose their heat, so "
+    "they count for no coat of their own; fill them first, and let them settle.",
+    beside="groove_depth",
+)
+def groove_too_deep(groove_depth: Centimetres, greatest_coat_depth: Centimetres) -> Truth:
+    """True where a groove is deeper than one coat may be.
+
+    >>> groove_too_deep(0.5, 0.3), groove_too_deep(0.3, 0.3)
+    (True, False)
+    """
+    return groove_depth > greatest_coat_depth
 
 
 @formula(level="colour")
-def net_need(
-    total_face_volume: CubicCentimetres, contingency: Share, coats_to_pour: Count
-) -> CubicCentimetres:
-    """What must reach the faces in one coat, with the extra that nobody drives back for.
+def net_need(total_face_coat_volume: CubicCentimetres, contingency: Share) -> CubicCentimetres:
+    """What must reach the faces in this coat, with the extra that nobody drives back for.
 
     Range: any.
-    Example: 147.4836 mL with 10 % extra in one coat is 162.23 mL.
+    Example: 147.4836 mL with 10 % extra is 162.23 mL.
 
-    >>> round(net_need(147.4836, 0.10, 1), 2)
+    >>> round(net_need(147.4836, 0.10), 2)
     162.23
 
     Source: arithmetic; 1 ft² at 1/16 in takes 9 in³, which is 147.4836 mL.
     """
-    return total_face_volume * (1 + contingency) / coats_to_pour
+    return total_face_coat_volume * (1 + contingency)
 
 
 @formula(level="face")
@@ -165,10 +201,10 @@ def claim_film_share(stated_coverage: PerCentimetre, stated_coverage_depth: Cent
     """How much of the resin ends in the film, if the maker's claim of coverage holds.
 
     Range: a claim of no more film than there is resin.
-    Example: a claim of 11 in² per fl oz at 1/16 in leaves 38.1 % in the film.
+    Example: a claim of 9 in² per fl oz at 3/32 in leaves 46.8 % in the film.
 
-    >>> round(claim_film_share(11 * 2.54**2 / 29.57353, 2.54 / 16), 3)
-    0.381
+    >>> round(claim_film_share(9 * 2.54**2 / 29.57353, 3 * 2.54 / 32), 3)
+    0.468
 
     Source: arithmetic; the claim itself is common practice, no source.
     """
@@ -182,20 +218,18 @@ def claim_film_share_range(stated_coverage: PerCentimetre, stated_coverage_depth
 
 
 @formula(level="colour")
-def claim_need(
-    total_face_volume: CubicCentimetres, claim_film_share: Share, coats_to_pour: Count
-) -> CubicCentimetres:
-    """What to mix for one coat if the maker's claim of coverage holds.
+def claim_need(total_face_coat_volume: CubicCentimetres, claim_film_share: Share) -> CubicCentimetres:
+    """What to mix for this coat if the maker's claim of coverage holds.
 
     Range: any.
-    Example: 381 mL of film at a film share of 38.1 % takes 1000 mL, or 500 mL a coat in two coats.
+    Example: 381 mL of film at a film share of 38.1 % takes 1000 mL.
 
-    >>> round(claim_need(381, 0.381, 1), 6), round(claim_need(381, 0.381, 2), 6)
-    (1000.0, 500.0)
+    >>> round(claim_need(381, 0.381), 6)
+    1000.0
 
     Source: arithmetic from the maker's claim.
     """
-    return total_face_volume / claim_film_share / coats_to_pour
+    return total_face_coat_volume / claim_film_share
 
 
 @check(

@@ -23,6 +23,20 @@ def no_groove_section() -> SquareCentimetres:
 
 
 @formula(level="face")
+def no_groove_depth() -> Centimetres:
+    """A face without grooves has none to fill.
+
+    Example: no depth.
+
+    >>> no_groove_depth()
+    0
+
+    Source: definition.
+    """
+    return 0
+
+
+@formula(level="face")
 def v_groove_section(groove_width: Centimetres, groove_angle: Radians) -> SquareCentimetres:
     """Section of a groove cut with a V-bit, from its width at the top.
 

@@ -125,12 +125,12 @@ def heating_rate(
     return (reaction_heat * conversion_rate - lost) / mix_heat_capacity
 
 
-@formula(level=())
+@formula(level="job")
 def film_gel_time(
     rate_constant: PerSecond,
     surface_temperature: Kelvins,
     gel_conversion: Share,
-    self_start: Ratio,
+    cure_self_start: Ratio,
     activation_energy: ErgsPerMole,
     gas_constant: ErgsPerMoleKelvin,
     kinetic_reference_temperature: Kelvins,
@@ -148,34 +148,7 @@ def film_gel_time(
     """
     warmth = speed_factor(surface_temperature, kinetic_reference_temperature, activation_energy, gas_constant)
     left = 1 - gel_conversion
-    started = math.log((gel_conversion + self_start) / (self_start * left)) / (1 + self_start) ** 2
-    return (started + gel_conversion / (left * (1 + self_start))) / (rate_constant * warmth)
-
-
-@formula(level="job")
-def cool_rate_constant(
-    pot_life: Seconds,
-    pot_life_temperature: Kelvins,
-    gel_conversion: Share,
-    self_start: Ratio,
-    activation_energy: ErgsPerMole,
-    gas_constant: ErgsPerMoleKelvin,
-    kinetic_reference_temperature: Kelvins,
-) -> PerSecond:
-    """Rate constant of a mix that gels on its pot life without warming itself: more than any cup's.
-
-    Range: any card.
-
-    Example: gel at 0.58 after 246.985 min at 25 degC: 2.4e-4 per second.
-
-    >>> round(cool_rate_constant(246.985 * 60, 298.15, 0.58, 0.1, 57e10, 8.314462618e7, 298.15), 9)
-    0.00024
-
-    Source: Kamal and Sourour's form at one temperature, integrated and turned round.
-    """
-    warmth = speed_factor(
-        pot_life_temperature, kinetic_reference_temperature, activation_energy, gas_constant
+    started = (
+        math.log((gel_conversion + cure_self_start) / (cure_self_start * left)) / (1 + cure_self_start) ** 2
     )
-    left = 1 - gel_conversion
-    started = math.log((gel_conversion + self_start) / (self_start * left)) / (1 + self_start) ** 2
-    return (started + gel_conversion / (left * (1 + self_start))) / (pot_life * warmth)
+    return (started + gel_conversion / (left * (1 + cure_self_start))) / (rate_constant * warmth)

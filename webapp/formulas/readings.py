@@ -1,107 +1,156 @@
-"""Readings: the two parts of a cup rounded up to marks of the shop's own cup, with the ratio kept exactly."""
+"""Readings: the two parts of a cup on whole or half marks of the shop's own cup, as little as may be."""
 
-from webapp.formulas.book import check, formula, valid_range
-from webapp.formulas.rules import steps_of_ratio, whole_up
+from webapp.formulas.book import check, formula
+from webapp.formulas.rules import half_marks, whole_down, whole_up
 from webapp.units import Count, CubicCentimetres, Grams, GramsPerCubicCentimetre, Ratio, Share, Truth
 
 
-@formula(level="cup")
-def reading_step(volume_ratio: Ratio, cup_graduation: CubicCentimetres) -> CubicCentimetres:
-    """The step in which the smaller part grows so that both parts stay on marks of the cup.
+@formula(level="job")
+def rounding_tolerance(ratio_tolerance: Share, rounding_share: Share) -> Share:
+    """How much of what the ratio may be out is spent on rounding to marks; the rest is left for reading them.
 
-    Range: where no step of up to five marks does it, one mark: the larger part is then read between marks.
-    Example: at 3 to 2 in a cup marked every 10 mL the smaller part grows by 20 mL, the larger by 30 mL.
+    Range: any.
+    Example: half of 5 % is 2.5 %.
 
-    >>> reading_step(3 / 2, 10), reading_step(2, 10), reading_step(100 / 44, 10)
-    (20, 10, 10)
+    >>> rounding_tolerance(0.05, 0.5)
+    0.025
 
-    Source: arithmetic.
+    Source: our choice of the share.
     """
-    return steps_of_ratio(max(volume_ratio, 1 / volume_ratio)) * cup_graduation
+    return ratio_tolerance * rounding_share
 
 
 @formula(level="cup")
-def reading_total(
-    cup_volume: CubicCentimetres,
-    cup_limit: CubicCentimetres,
+def reading_b(
+    part_a_volume: CubicCentimetres,
+    part_b_volume: CubicCentimetres,
     volume_ratio: Ratio,
-    reading_step: CubicCentimetres,
+    rounding_tolerance: Share,
+    cup_graduation: CubicCentimetres,
+    full_reading_b: CubicCentimetres,
 ) -> CubicCentimetres:
-    """What to mix in each cup, rounded up to marks; half marks, or none, where a mark would pass the limit.
+    """How much of part B goes on top of part A in each cup: the least on whole or half marks.
 
-    Range: any; never over the limit of the cup.
-    Example: 163 mL at 1 to 1 in a cup marked every 10 mL is 180 mL, 90 of each part; a cup that may hold
-    no more than 175 mL takes 168 mL at half marks, as 170 mL, and 172 mL between the marks.
+    Range: any; that of the fullest cup where four steps of the climb find no pair that keeps the ratio.
+    Example: 112 mL and 56 mL at 2 to 1 in a cup marked every 10 mL: 60 mL of B on 120 mL of A.
 
-    >>> reading_total(163, 180, 1, 10), reading_total(168, 175, 1, 10), reading_total(172, 175, 1, 10)
-    (180, 170.0, 172)
+    >>> reading_b(112, 56, 2, 0.025, 10, 80), reading_b(86, 21.5, 4, 0.025, 2.5, 40)
+    (60.0, 22.5)
 
-    Source: arithmetic.
+    Source: each line is a lower bound that only rises with the other part, so a climb ends at the least pair.
     """
-    parts = 1 + max(volume_ratio, 1 / volume_ratio)
-    on_marks = whole_up(cup_volume / parts / reading_step) * reading_step * parts
-    on_half_marks = whole_up(2 * cup_volume / parts / reading_step) * reading_step / 2 * parts
-    return on_marks if on_marks <= cup_limit else on_half_marks if on_half_marks <= cup_limit else cup_volume
+    least = volume_ratio * (1 - rounding_tolerance)
+    most = volume_ratio * (1 + rounding_tolerance)
+    a_0 = half_marks(part_a_volume, cup_graduation)
+    b_0 = half_marks(part_b_volume, cup_graduation)
+    b_1 = max(b_0, half_marks(a_0 / most, cup_graduation))
+    a_1 = max(a_0, half_marks(least * b_1, cup_graduation))
+    b_2 = max(b_1, half_marks(a_1 / most, cup_graduation))
+    a_2 = max(a_1, half_marks(least * b_2, cup_graduation))
+    b_3 = max(b_2, half_marks(a_2 / most, cup_graduation))
+    a_3 = max(a_2, half_marks(least * b_3, cup_graduation))
+    b_4 = max(b_3, half_marks(a_3 / most, cup_graduation))
+    a_4 = max(a_3, half_marks(least * b_4, cup_graduation))
+    return b_4 if a_4 <= (1 + 1e-9) * most * b_4 else full_reading_b
 
 
 @formula(level="cup")
-def reading_a(reading_total: CubicCentimetres, part_a_share: Share) -> CubicCentimetres:
-    """Where to fill part A to in each cup.
+def reading_a(
+    reading_b: CubicCentimetres,
+    part_a_volume: CubicCentimetres,
+    volume_ratio: Ratio,
+    rounding_tolerance: Share,
+    cup_graduation: CubicCentimetres,
+) -> CubicCentimetres:
+    """Where to fill part A to in each cup: the least on whole or half marks.
 
     Range: any.
-    Example: a cup of 180 mL at 1 to 1 has A at 90 mL.
+    Example: 86 mL to 22.5 mL of B at 4 to 1 in a cup marked every 2.5 mL: A to 88.75 mL.
 
-    >>> reading_a(180, 0.5)
-    90.0
+    >>> reading_a(22.5, 86, 4, 0.025, 2.5), reading_a(60, 112, 2, 0.025, 10)
+    (88.75, 120.0)
 
-    Source: arithmetic.
+    Source: arithmetic, as for part B.
     """
-    return reading_total * part_a_share
+    by_b = half_marks(volume_ratio * (1 - rounding_tolerance) * reading_b, cup_graduation)
+    return max(half_marks(part_a_volume, cup_graduation), by_b)
 
 
 @formula(level="cup")
-def reading_b(reading_total: CubicCentimetres, part_a_share: Share) -> CubicCentimetres:
-    """How much of part B goes on top of part A in each cup, up to the cup's own mark.
+def reading_total(reading_a: CubicCentimetres, reading_b: CubicCentimetres) -> CubicCentimetres:
+    """Where to fill the cup to with part B on top of part A.
 
     Range: any.
-    Example: a cup of 180 mL at 2 to 1 has 60 mL of B.
+    Example: 120 mL of A and 60 mL of B reach 180 mL.
 
-    >>> round(reading_b(180, 2 / 3), 9)
-    60.0
+    >>> reading_total(120, 60)
+    180
 
     Source: arithmetic.
     """
-    return reading_total * (1 - part_a_share)
+    return reading_a + reading_b
 
 
 @formula(level="cup")
-def reading_a_mass(reading_a: CubicCentimetres, density_a: GramsPerCubicCentimetre) -> Grams:
-    """Part A of the cup as read, on a scale.
+def ratio_deviation(reading_a: CubicCentimetres, reading_b: CubicCentimetres, volume_ratio: Ratio) -> Share:
+    """How far the readings are from the ratio: 0 where they keep it, above 0 where A is too much.
 
     Range: any.
-    Example: 90 mL of 1.15 g/mL is 103.5 g.
+    Example: 102.5 mL to 45 mL at 100 to 43 is 2.06 % too little of A.
 
-    >>> round(reading_a_mass(90, 1.15), 9)
-    103.5
+    >>> round(ratio_deviation(102.5, 45, 100 / 43), 4)
+    -0.0206
+
+    Source: arithmetic.
+    """
+    return reading_a / reading_b / volume_ratio - 1
+
+
+@formula(level="cup")
+def rounding_waste(reading_total: CubicCentimetres, cup_volume: CubicCentimetres) -> Share:
+    """What the marks add to what is needed, as a share of it.
+
+    Range: any.
+    Example: 215 mL where 170.5 mL are needed is 26 % more.
+
+    >>> round(rounding_waste(215, 170.5), 2)
+    0.26
+
+    Source: arithmetic.
+    """
+    return reading_total / cup_volume - 1
+
+
+@formula(level="cup")
+def reading_a_mass(
+    measured_a: CubicCentimetres, density_a: GramsPerCubicCentimetre, scale_division: Grams
+) -> Grams:
+    """Part A of the cup on a scale, up to the scale's next division.
+
+    Range: any.
+    Example: 90 mL of 1.15 g/mL is 103.5 g: 104 g on a scale that reads grams.
+
+    >>> reading_a_mass(90, 1.15, 1)
+    104
 
     Source: arithmetic: mass is volume times density.
     """
-    return reading_a * density_a
+    return whole_up(measured_a * density_a / scale_division) * scale_division
 
 
 @formula(level="cup")
-def reading_b_mass(reading_b: CubicCentimetres, density_b: GramsPerCubicCentimetre) -> Grams:
-    """Part B of the cup as read, on a scale.
+def reading_b_mass(reading_a_mass: Grams, mass_ratio: Ratio, scale_division: Grams) -> Grams:
+    """Part B of the cup on a scale: to the scale's nearest division for part A as weighed.
 
     Range: any.
-    Example: 90 mL of 0.97 g/mL is 87.3 g.
+    Example: for 104 g of A at 2.421 to 1 by mass 43 g on a scale that reads grams.
 
-    >>> round(reading_b_mass(90, 0.97), 9)
-    87.3
+    >>> reading_b_mass(104, 2.421, 1)
+    43
 
-    Source: arithmetic: mass is volume times density.
+    Source: arithmetic.
     """
-    return reading_b * density_b
+    return whole_down(reading_a_mass / mass_ratio / scale_division + 0.5) * scale_division
 
 
 @formula(level="cup")
@@ -119,64 +168,20 @@ def mix_volume(reading_total: CubicCentimetres, cups: Count) -> CubicCentimetres
     return reading_total * cups
 
 
-@formula(level="cup")
-def worst_ratio_deviation(
-    reading_a: CubicCentimetres, reading_b: CubicCentimetres, cup_graduation: CubicCentimetres
-) -> Share:
-    """How far the ratio is out when A is read half a mark high and B half a mark low.
-
-    Range: part B more than half a mark. The other way round the ratio is always less far out.
-    Example: 30 mL and 30 mL in a cup marked every 2.5 mL can be 8.7 % out; 60 mL and 20 mL 8.9 %.
-
-    >>> round(worst_ratio_deviation(30, 30, 2.5), 3), round(worst_ratio_deviation(60, 20, 2.5), 3)
-    (0.087, 0.089)
-
-    Source: arithmetic; the worse of the two ways.
-    """
-    half_mark = cup_graduation / 2
-    return (reading_a + half_mark) / (reading_b - half_mark) / (reading_a / reading_b) - 1
-
-
-@valid_range(
-    says="{label:reading_b} is {cell:reading_b}, no more than half a mark of this cup. Use one with finer "
-    "marks, or a scale."
-)
-def worst_ratio_deviation_range(reading_b: CubicCentimetres, cup_graduation: CubicCentimetres) -> Truth:
-    """Part B more than half a mark."""
-    return reading_b > cup_graduation / 2
-
-
-@formula(level="job")
-def smallest_honest_part(cup_graduation: CubicCentimetres, ratio_tolerance: Share) -> CubicCentimetres:
-    """The smallest part that can be read well enough at 1 to 1, both parts read in the same cup.
-
-    Range: 1 to 1 by volume; other ratios are judged by their worst deviation.
-    Example: within 5 % each part is at least 20.5 marks: 205 mL where the marks are 10 mL apart.
-
-    >>> round(smallest_honest_part(10, 0.05), 9)
-    205.0
-
-    Source: arithmetic: the worst deviation at 1 to 1, turned round.
-    """
-    return cup_graduation / 2 * (2 + ratio_tolerance) / ratio_tolerance
-
-
 @check(
     level="cup",
-    severity="caution",
-    says="Half a mark out in this cup puts the ratio further out than the {label:ratio_tolerance} of "
-    "{cell:ratio_tolerance}. Read it at eye level, and better: measure more finely.",
-    beside="worst_ratio_deviation",
+    severity="note",
+    says="The marks of this cup make you mix {cell:rounding_waste} more than you need.",
+    beside="reading_total",
     would_do=(
-        "Measure in a cup or syringe with finer marks: the {label:cup_graduation} is {cell:cup_graduation}.",
-        "Weigh: A {cell:reading_a_mass}, B {cell:reading_b_mass}.",
-        "Mix a larger cup.",
+        "Use a finer measure for the smaller part: a syringe, or a cup with finer marks.",
+        "Weigh the parts: then {cell:cup_volume} a cup would do.",
     ),
 )
-def ratio_coarse(worst_ratio_deviation: Ratio, ratio_tolerance: Share) -> Truth:
-    """True where half a mark each way is more than the ratio may be out.
+def rounding_wastes(rounding_waste: Share, greatest_rounding_waste: Share) -> Truth:
+    """True where whole and half marks waste more than a tenth.
 
-    >>> ratio_coarse(0.087, 0.05), ratio_coarse(0.05, 0.05)
+    >>> rounding_wastes(0.11, 0.1), rounding_wastes(0.1, 0.1)
     (True, False)
     """
-    return worst_ratio_deviation > ratio_tolerance
+    return rounding_waste > greatest_rounding_waste

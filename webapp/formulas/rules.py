@@ -37,6 +37,33 @@ def whole_down(amount: float) -> int:
     return math.floor(amount + 1e-9)
 
 
+def half_marks(amount: CubicCentimetres, graduation: CubicCentimetres) -> CubicCentimetres:
+    """Return an amount rounded up to whole and half marks.
+
+    >>> half_marks(81.5, 10), half_marks(80, 10)
+    (85.0, 80.0)
+    """
+    return whole_up(2 * amount / graduation) * graduation / 2
+
+
+def half_marks_down(amount: CubicCentimetres, graduation: CubicCentimetres) -> CubicCentimetres:
+    """Return an amount rounded down to whole and half marks.
+
+    >>> half_marks_down(84.9, 10), half_marks_down(80, 10)
+    (80.0, 80.0)
+    """
+    return whole_down(2 * amount / graduation) * graduation / 2
+
+
+def wall_wetted(volume: CubicCentimetres) -> SquareCentimetres:
+    """Return the wall and bottom that a volume wets in a cup as tall as it is wide.
+
+    >>> round(wall_wetted(100), 2)
+    99.39
+    """
+    return 5 * math.pi / 4 * (4 * volume / math.pi) ** (2 / 3)
+
+
 def speed_factor(
     temperature: Kelvins,
     reference_temperature: Kelvins,
@@ -130,23 +157,6 @@ def edge_settle(
     pull = edge_pull(lean, wetting_angle, capillary_length, edge_radius)
     change = capillary_length / 2 * math.sin((wetting_angle + lean) / 2) + edge_radius * math.cos(lean)
     return min(max(lean + pull / change, 0), math.pi / 2)
-
-
-def steps_of_ratio(ratio: float) -> int:
-    """Return the least whole number up to five that makes a ratio whole, or one where none does.
-
-    >>> steps_of_ratio(2), steps_of_ratio(1.5), steps_of_ratio(4 / 3), steps_of_ratio(100 / 44)
-    (1, 2, 3, 1)
-    """
-    out_by_2 = abs(2 * ratio - whole_down(2 * ratio + 0.5))
-    out_by_3 = abs(3 * ratio - whole_down(3 * ratio + 0.5))
-    out_by_4 = abs(4 * ratio - whole_down(4 * ratio + 0.5))
-    out_by_5 = abs(5 * ratio - whole_down(5 * ratio + 0.5))
-    in_fifths = 5 if out_by_5 < 1e-6 else 1
-    in_fourths = 4 if out_by_4 < 1e-6 else in_fifths
-    in_thirds = 3 if out_by_3 < 1e-6 else in_fourths
-    in_halves = 2 if out_by_2 < 1e-6 else in_thirds
-    return 1 if abs(ratio - whole_down(ratio + 0.5)) < 1e-6 else in_halves
 
 
 def falling_share(width: float) -> float:

@@ -3,45 +3,23 @@
 What must not be early counts from the end of the pour, what must not be late from the contact itself.
 """
 
-from webapp.formulas.book import formula
-from webapp.units import Centimetres, Count, CubicCentimetres, Seconds, SquareCentimetresPerSecond
+from webapp.formulas.book import check, formula
+from webapp.units import Seconds, Truth
 
 
 @formula(level="cup")
-def spreading_time(
-    cup_volume: CubicCentimetres,
-    spread_rate: SquareCentimetresPerSecond,
-    least_depth: Centimetres,
-    coats_to_pour: Count,
-) -> Seconds:
-    """Time to pour and spread one cup, on the thinnest face of its colour.
-
-    Range: any.
-    Example: 150 mL at 100 cm²/min takes 10 min in one coat of 1.5 mm, 20 min in a coat of half of that.
-
-    >>> [round(spreading_time(150, 100 / 60, 0.15, coats), 6) for coats in (1, 2)]
-    [600.0, 1200.0]
-
-    Source: arithmetic; the rate is the record of the shop's own pours.
-    """
-    return cup_volume / (spread_rate * least_depth / coats_to_pour)
-
-
-@formula(level="cup")
-def pour_end(
-    mix_time: Seconds, tint_time: Seconds, transfer_time: Seconds, spreading_time: Seconds
-) -> Seconds:
+def pour_end(changeover: Seconds, spreading_time: Seconds) -> Seconds:
     """From the moment A touches B to the planned end of the pour.
 
     Range: any.
     Example: 2 min of mixing, 2 min of tint, 1 min for the cups and 10 min of spreading end after 15 min.
 
-    >>> pour_end(120, 120, 60, 600)
+    >>> pour_end(300, 600)
     900
 
     Source: arithmetic.
     """
-    return mix_time + tint_time + transfer_time + spreading_time
+    return changeover + spreading_time
 
 
 @formula(level="cup")
@@ -147,3 +125,23 @@ def top_coat_due(pour_end: Seconds, top_coat_wait: Seconds) -> Seconds:
     Source: arithmetic; what must not be early counts from the end of the pour.
     """
     return pour_end + top_coat_wait
+
+
+@check(
+    level="cup",
+    severity="caution",
+    says="This cup is poured after {cell:pour_end}, and must be by {cell:pour_by} after A touches B.",
+    beside="pour_by",
+    would_do=(
+        "Mix less than {cell:cup_total} in a cup.",
+        "Get a second pair of hands: spreading it takes {cell:spreading_time}.",
+        "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
+    ),
+)
+def pour_ends_late(pour_end: Seconds, pour_by: Seconds) -> Truth:
+    """True where the planned end of the pour is past pour-by, half a hundredth forgiven.
+
+    >>> pour_ends_late(1207, 1200), pour_ends_late(1200, 1200)
+    (True, False)
+    """
+    return pour_end - pour_by > 0.005 * pour_by

@@ -6,18 +6,18 @@ from webapp.units import Count, CubicCentimetres, Share, Truth
 
 
 @formula(level="cup")
-def tint_limit_volume(cup_volume: CubicCentimetres, tint_limit: Share) -> CubicCentimetres:
+def tint_limit_volume(cup_total: CubicCentimetres, tint_limit: Share) -> CubicCentimetres:
     """The most tint that one cup may take.
 
     Range: any.
-    Example: 8 fl oz that may take 2.083 % takes 4.93 mL, a teaspoon.
+    Example: 300 mL that may take 1.6 % takes 4.8 mL.
 
-    >>> round(tint_limit_volume(236.588, 0.02083), 2)
-    4.93
+    >>> round(tint_limit_volume(300, 0.016), 6)
+    4.8
 
-    Source: the resin card's limit; a teaspoon in 8 fl oz is common practice, no source.
+    Source: the resin card's limit.
     """
-    return cup_volume * tint_limit
+    return cup_total * tint_limit
 
 
 @formula(level="cup")
@@ -57,7 +57,7 @@ def first_drops_range(tint_limit_drops: Count) -> Truth:
 
 
 @formula(level="cup")
-def recipe_drops(recipe_load: Share, cup_volume: CubicCentimetres, drop_volume: CubicCentimetres) -> Count:
+def recipe_drops(recipe_load: Share, cup_total: CubicCentimetres, drop_volume: CubicCentimetres) -> Count:
     """Drops that bring a cup to the load of a recipe, to the nearest drop.
 
     Range: any; the sheet never takes more than the limit.
@@ -68,12 +68,12 @@ def recipe_drops(recipe_load: Share, cup_volume: CubicCentimetres, drop_volume: 
 
     Source: arithmetic; the load is the recipe's.
     """
-    return whole_down(recipe_load * cup_volume / drop_volume + 0.5)
+    return whole_down(recipe_load * cup_total / drop_volume + 0.5)
 
 
 @formula(level="cup")
 def drop_error(
-    recipe_drops: Count, drop_volume: CubicCentimetres, recipe_load: Share, cup_volume: CubicCentimetres
+    recipe_drops: Count, drop_volume: CubicCentimetres, recipe_load: Share, cup_total: CubicCentimetres
 ) -> Share:
     """How far whole drops are from the recipe: below 0 where they add too little.
 
@@ -85,7 +85,7 @@ def drop_error(
 
     Source: arithmetic.
     """
-    return recipe_drops * drop_volume / (recipe_load * cup_volume) - 1
+    return recipe_drops * drop_volume / (recipe_load * cup_total) - 1
 
 
 @formula(level="colour")
@@ -106,7 +106,7 @@ def smallest_tint_cup(
 
 
 @formula(level="cup")
-def tint_load(starting_drops: Count, drop_volume: CubicCentimetres, cup_volume: CubicCentimetres) -> Share:
+def tint_load(starting_drops: Count, drop_volume: CubicCentimetres, cup_total: CubicCentimetres) -> Share:
     """Share of tint in the cup after the drops to start with.
 
     Range: any.
@@ -117,7 +117,7 @@ def tint_load(starting_drops: Count, drop_volume: CubicCentimetres, cup_volume: 
 
     Source: arithmetic.
     """
-    return starting_drops * drop_volume / cup_volume
+    return starting_drops * drop_volume / cup_total
 
 
 @formula(level="cup")

@@ -3,6 +3,7 @@
 from webapp.inputs.entry import Input
 
 COLOUR = (
+    Input("coat_number", "Coat", "colour", "count", "The coat that is poured now.", "", "1", "20", "1"),
     Input(
         "tint",
         "Tint",

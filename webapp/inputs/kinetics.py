@@ -1,8 +1,68 @@
-"""What a person enters of a resin card for how fast its cure runs, where a laboratory has measured it."""
+"""What a person enters of a resin card for its chemistry, and for how fast and how hot its cure runs."""
 
 from webapp.inputs.entry import Input
 
 CARD_KINETICS = (
+    Input(
+        "hydrogen_equivalent_weight",
+        "Hardener's AHEW",
+        "card",
+        "equivalent weight",
+        "Mass of hardener for each active hydrogen.",
+        "g/mol",
+        "10 g/mol",
+        "1000 g/mol",
+    ),
+    Input(
+        "epoxide_equivalent_weight",
+        "Resin's EEW",
+        "card",
+        "equivalent weight",
+        "Mass of resin for each epoxide. Left blank: 190 g/mol (from memory).",
+        "g/mol",
+        "50 g/mol",
+        "5000 g/mol",
+        "190 g/mol",
+    ),
+    Input(
+        "resin_part",
+        "Part with the resin",
+        "card",
+        "choice",
+        "The other part is the hardener.",
+        default="a",
+        options=(("a", "part A"), ("b", "part B")),
+    ),
+    Input(
+        "stated_film_set_time",
+        "Set time of a thin film",
+        "card",
+        "time",
+        "Its gel, not tack-free, at the pot life's temperature. Left blank: not known.",
+        "h",
+        "1 min",
+        "14 d",
+    ),
+    Input(
+        "stated_peak_exotherm",
+        "Peak exotherm",
+        "card",
+        "temperature",
+        "The hottest that the sheet's cup gets.",
+        least="30 degC",
+        most="300 degC",
+    ),
+    Input(
+        "peak_exotherm_mass",
+        "Peak exotherm's cup",
+        "card",
+        "mass",
+        "Left blank: the pot life's.",
+        "g",
+        "1 g",
+        "5 kg",
+        fallback_input="pot_life_mass",
+    ),
     Input(
         "activation_energy",
         "Activation energy",

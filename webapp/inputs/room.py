@@ -36,6 +36,15 @@ ROOM = (
         "relative_humidity", "Humidity", "room", "share", "Relative humidity of the air.", "%", "1 %", "100 %"
     ),
     Input(
+        "lowest_tonight",
+        "Tonight's lowest",
+        "room",
+        "temperature",
+        "If the room cools down overnight.",
+        least="-40 degC",
+        most="50 degC",
+    ),
+    Input(
         "hygrometer_error",
         "Hygrometer error",
         "room",

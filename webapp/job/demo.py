@@ -15,9 +15,9 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
         "pot_life_mass": "150 g",
         "mix_time": "3 min",
         "first_mist": "0 min",
-        "second_mist": "10 min",
+        "second_mist": "9 min",
         "tint_limit": "2 %",
-        "greatest_coat_depth": "3 mm",
+        "greatest_coat_depth": "1/8 in",
         "greatest_cup_mass": "900 g",
         "stated_tack_free_time": "7 h",
         "stated_recoat_opens": "5 h",
@@ -44,7 +44,7 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
         "first_mist": "2 min",
         "second_mist": "15 min",
         "tint_limit": "3 %",
-        "greatest_coat_depth": "6 mm",
+        "greatest_coat_depth": "1/4 in",
         "greatest_cup_mass": "1500 g",
         "stated_tack_free_time": "12 h",
         "stated_recoat_opens": "8 h",
@@ -69,12 +69,12 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
         "first_mist": "0 min",
         "second_mist": "12 min",
         "tint_limit": "1.5 %",
-        "greatest_coat_depth": "2 mm",
+        "greatest_coat_depth": "3/32 in",
         "greatest_cup_mass": "500 g",
         "stated_tack_free_time": "6 h",
         "stated_recoat_opens": "4 h",
         "stated_recoat_closes": "16 h",
-        "stated_cure_time": "24 h",
+        "stated_cure_time": "27 h",
         "stated_top_coat_wait": "36 h",
         "stated_viscosity": "1500 cP",
         "viscosity_temperature": "20 degC",
@@ -82,16 +82,22 @@ DEMO_CARDS: tuple[dict[str, Any], ...] = (
     },
 )
 
+# The cup that a first job starts with, by the unit of its volumes and of the marks.
+STARTING_CUPS: dict[str, dict[str, str]] = {
+    "fl oz": {"cup_capacity": "16 fl oz", "cup_graduation": "1/4 fl oz"},
+    "mL": {"cup_capacity": "400 mL", "cup_graduation": "5 mL"},
+}
+
 EXAMPLE_JOB: dict[str, Any] = {
     "format": "sixteenth-job",
-    "version": 2,
+    "version": 3,
     "id": "example",
     "name": "Example: boathouse door",
     "example": True,
-    "units": {"length": "in", "volume": "mL", "temperature": "degF"},
+    "units": {"length": "in", "volume": "fl oz", "temperature": "degF"},
     "room": {"air_temperature": "72", "relative_humidity": "45"},
     "card": DEMO_CARDS[0],
-    "bench": {"cup_capacity": "600 mL", "cup_graduation": "5 mL"},
+    "bench": STARTING_CUPS["fl oz"],
     "colours": [
         {
             "id": "c1",
@@ -102,8 +108,8 @@ EXAMPLE_JOB: dict[str, Any] = {
                     "id": "f1",
                     "name": "Plate",
                     "shape": "rectangle",
-                    "width": "18",
-                    "height": "12 1/4",
+                    "width": "15 3/4",
+                    "height": "11 1/2",
                     "depth": "1/16",
                 }
             ],

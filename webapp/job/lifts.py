@@ -1,14 +1,19 @@
 """How a job of an older version becomes one of this version, a step for each version that ever landed.
 
 Each step is a table, printed for the phone: `static/keeping/lift.js` is the twin. Version 2 keeps with a cup
-the stages that it was begun with.
+the stages that it was begun with. Version 3 tells the ratio's tolerance that a card states from the assumed
+one, and asks how long a square foot takes instead of how much is spread in a minute.
 """
 
+from functools import partial
 from typing import Any
 
 from webapp.bench.walk import has
+from webapp.errors import QuantityError
+from webapp.quantities import read_quantity
+from webapp.showing import rounded
 
-VERSION = 2
+VERSION = 3
 
 WALK_OF_VERSION_1: tuple[tuple[str, str], ...] = (
     ("make_ready", ""),
@@ -30,34 +35,74 @@ WALK_OF_VERSION_1: tuple[tuple[str, str], ...] = (
 )
 """The stages that version 1 had, each with the kind of cup that it was for."""
 
-LIFTS: dict[int, dict[str, Any]] = {1: {"walk": WALK_OF_VERSION_1}}
-"""What a job of each older version lacks: `walk` gives its cups their stages."""
+SQUARE_FOOT = 929.0304
+"""In square centimetres: 12 in of 2.54 cm, squared."""
+
+LIFTS: dict[int, dict[str, Any]] = {
+    1: {"walk": WALK_OF_VERSION_1},
+    2: {
+        "renamed": (("card", "ratio_tolerance", "stated_ratio_tolerance"),),
+        "paces": (("bench", "spread_rate", "square_foot_time", "spread rate", "cm2/min", SQUARE_FOOT),),
+    },
+}
+"""What a job of each older version lacks.
+
+`walk` gives its cups their stages, `renamed` an input of a section another name; `paces` turns a rate
+of a kind, with the unit of a bare number, into the time for an area.
+"""
 
 
 def lift(job: dict[str, Any]) -> dict[str, Any]:
-    """Return a job of an older version as one of this version; nothing that was in it is lost."""
+    """Return a job of an older version as one of this version; nothing that can be read in it is lost."""
     for version in range(job["version"], VERSION):
         job = _lifted(job, LIFTS[version]) | {"version": version + 1}
     return job
 
 
 def _lifted(job: dict[str, Any], step: dict[str, Any]) -> dict[str, Any]:
+    for section, old, new in step.get("renamed", ()):
+        job = _changed(job, section, old, new, _as_it_is)
+    for section, old, new, kind, unit, area in step.get("paces", ()):
+        job = _changed(job, section, old, new, partial(_time_for, kind=kind, unit=unit, area=area))
     colours = job.get("colours")
     if not isinstance(colours, list):
         return job
-    return job | {"colours": [_with_stages(colour, step["walk"]) for colour in colours]}
+    return job | {"colours": [_with_cups(colour, step.get("walk")) for colour in colours]}
 
 
-def _with_stages(colour: Any, walk: tuple[tuple[str, str], ...]) -> Any:
+def _changed(job: dict[str, Any], section: str, old: str, new: str, change: Any) -> dict[str, Any]:
+    group = job.get(section)
+    if not isinstance(group, dict) or old not in group:
+        return job
+    kept = {name: value for name, value in group.items() if name != old}
+    value = change(group[old])
+    return job | {section: kept if value is None else kept | {new: value}}
+
+
+def _as_it_is(value: Any) -> Any:
+    return value
+
+
+def _time_for(rate: Any, kind: str, unit: str, area: float) -> str | None:
+    """Return the minutes that an area takes at a rate, as text; None where the rate cannot be read."""
+    try:
+        each_second = read_quantity(rate, kind, unit).value if isinstance(rate, str) else rate
+    except QuantityError:
+        return None
+    is_number = isinstance(each_second, int | float) and not isinstance(each_second, bool)
+    return f"{rounded(area / each_second / 60)} min" if is_number and each_second > 0 else None
+
+
+def _with_cups(colour: Any, walk: tuple[tuple[str, str], ...] | None) -> Any:
     if not isinstance(colour, dict) or not isinstance(colour.get("cups"), list):
         return colour
-    return colour | {"cups": [_walked(cup, walk) for cup in colour["cups"]]}
+    return colour | {"cups": [_with_plan(cup, walk) for cup in colour["cups"]]}
 
 
-def _walked(cup: Any, walk: tuple[tuple[str, str], ...]) -> Any:
+def _with_plan(cup: Any, walk: tuple[tuple[str, str], ...] | None) -> Any:
     if not isinstance(cup, dict):
         return cup
     plan = cup.get("plan")
     if isinstance(plan, dict) and plan.get("version") in LIFTS and plan["version"] is not True:
         cup = cup | {"plan": lift(plan)}
-    return cup | {"stages": [name for name, only in walk if has(cup, only)]}
+    return cup if walk is None else cup | {"stages": [name for name, only in walk if has(cup, only)]}

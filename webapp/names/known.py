@@ -42,7 +42,7 @@ def known_before_wiring() -> Iterator[Row]:
         yield from ((f"option of {row.name}", ANY, option) for option, _ in row.options)
     for quantity, choice in choices.CHOICES.items():
         yield from ((f"option with a cell of {quantity}", ANY, option) for option in choice.cells)
-    for quantity, pick in {**choices.GREATEST_OF, **choices.LEAST_OF}.items():
+    for quantity, pick in {**choices.GREATEST_OF, **choices.LEAST_OF, **choices.FIRST_OF}.items():
         yield from ((f"cell that {quantity} picks from", ANY, cell) for cell in pick.of)
 
 

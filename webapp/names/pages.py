@@ -118,14 +118,14 @@ def _in_row(kind: str) -> Resolver:
 def _chosen(value: str, level: str, element: Element) -> Iterator[Name]:
     """A choice and some of its options."""
     choice, *options = value.split() or [""]
-    yield "choice", choice, level
+    yield "choice", choice, element.attributes.get("data-level", level)
     yield from ((f"option of {choice}", option, ANY) for option in options)
 
 
 def _above(value: str, level: str, element: Element) -> Iterator[Name]:
     """A cell and the figure that it must be above."""
     cell, *least = value.split() or [""]
-    yield "cell", cell, level
+    yield "cell", cell, element.attributes.get("data-level", level)
     yield from (("figure", each, ANY) for each in least if not each.isdigit())
 
 
@@ -153,6 +153,8 @@ MARKS: dict[str, Resolver] = {
     "data-as": _word("way of reading"),
     "data-asked": _chosen,
     "data-because": _at_row("cell"),
+    "data-but": _at_row("figure with a check beside it"),
+    "data-by": _in_row("cell of the rows below"),
     "data-cell": _at_row("cell"),
     "data-checks": _at_row("figure with a check beside it"),
     "data-choice": _in_row("choice"),
@@ -173,7 +175,6 @@ MARKS: dict[str, Resolver] = {
     "data-step": _word("step"),
     "data-swatch": _nothing,
     "data-template": _word("template"),
-    "data-unit": _word("unit"),
     "data-when": _chosen,
     "data-when-example": _nothing,
     "data-wrong": _nothing,

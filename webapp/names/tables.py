@@ -53,7 +53,7 @@ def _choices() -> Iterator[Row]:
         yield from (
             (f"option with a cell of {quantity}", option, ANY, (f'"{quantity}"',)) for option in options
         )
-    for quantity, pick in {**choices.GREATEST_OF, **choices.LEAST_OF}.items():
+    for quantity, pick in {**choices.GREATEST_OF, **choices.LEAST_OF, **choices.FIRST_OF}.items():
         yield from (("cell in reach", cell, pick.level, (f'"{quantity}"',)) for cell in pick.of)
         yield from (
             (f"cell that {quantity} picks from", cell, ANY, (f'"{quantity}"',)) for cell in pick.needed
@@ -64,7 +64,7 @@ def _stages() -> Iterator[Row]:
     for stage in (each for each in stages.STAGES if not each.retired):
         way = (f'"{stage.name}"',)
         beside = [cell for each in stage.beside for cell in each.cells]
-        cells = (*stage.figures, *beside, *stage.duration[:1])
+        cells = (*stage.figures, *beside, *stage.duration)
         yield from (("cell of a cup", cell, ANY, way) for cell in cells)
         for kind, name in (
             ("start of a clock", stage.counts_from),
@@ -73,6 +73,7 @@ def _stages() -> Iterator[Row]:
         ):
             if name or kind == "kind of cup":
                 yield kind, name, ANY, way
+        yield from (("check", check, ANY, ("HEAT_CHECKS",)) for check in stage.heat_checks)
         for line in stage.lines:
             yield from (("cell of a cup", cell, ANY, (f'"{line.name}"',)) for cell in line.cells)
             yield from (("check", check, ANY, (f'"{line.name}"',)) for check in line.checks)

@@ -6,12 +6,11 @@ from typing import Any
 
 from webapp.bench.walk import MOMENTS, ONLY, TAPS, stages_table
 from webapp.conversions import Conversion, conversions
-from webapp.formulas import rules
 from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
 from webapp.job import file as jobfile
 from webapp.job import lifts
-from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB
+from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB, STARTING_CUPS
 from webapp.kinds import JOB_UNITS, KINDS
 from webapp.printer.javascript import HELPERS, print_body, print_function
 from webapp.printer.steps import steps_in_order
@@ -22,9 +21,11 @@ from webapp.quantities import (
     bounds,
     read_input,
 )
-from webapp.sheet.labels import WORDS, called, from_name
+from webapp.sheet.heat import LEFT_STANDING, LIMITS
+from webapp.sheet.labels import GRAINS, WORDS, called, from_name
 from webapp.sheet.levels import levels_table
-from webapp.sheet.wiring import Node, Sheet
+from webapp.sheet.wiring import PICKS, Node, Sheet
+from webapp.showing import HALVED, OTHER_MARKS, WHOLE
 from webapp.units import canonical_units
 
 
@@ -32,25 +33,28 @@ def print_sheet(sheet: Sheet) -> str:
     """Print the whole sheet as one JavaScript module: formulas, nodes, inputs, units and cards."""
     functions = [each.function for each in sheet.book.everything().values()]
     printed = ",\n".join(print_body(read_body(function)) for function in functions)
-    shared = "\n".join(print_function(getattr(rules, name)) for name in RULES)
+    shared = "\n".join(print_function(rule) for rule in RULES.values())
     tables = {
         "levels": levels_table(),
         "nodes": [_node(node) for node in sheet.nodes],
-        "checks": {
-            name: {"severity": each.severity, "beside": each.beside}
-            for name, each in sheet.book.checks.items()
-        },
+        "checks": {name: _check(each) for name, each in sheet.book.checks.items()},
         "constants": {name: {"value": each.canonical} for name, each in sheet.constants.items()},
         "inputs": {name: _input(each) for name, each in sheet.inputs.items()},
         "units": {kind: _units(kind) for kind in canonical_units() if kind != "truth"},
         "labels": labels(sheet),
         "grammar": {
             "replacements": REPLACEMENTS,
+            "halved": HALVED,
+            "whole": WHOLE,
+            "otherMarks": OTHER_MARKS,
             "jobUnits": JOB_UNITS,
             "words": WORDS,
         },
         "cards": DEMO_CARDS,
         "example": EXAMPLE_JOB,
+        "startingCups": STARTING_CUPS,
+        "leftStanding": LEFT_STANDING,
+        "limits": LIMITS,
         "file": {
             "format": jobfile.FORMAT,
             "version": lifts.VERSION,
@@ -102,11 +106,20 @@ def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
         if node.name not in kinds:
             asked = node.asks[1] if node.kind == "choice" else node.asks[0]
             kinds[node.name] = kinds[asked[1]]
-    return {name: {"kind": kind} | _own_label(name) for name, kind in kinds.items()}
+    return {name: {"kind": kind} | _own_label(name) | _grain(name) for name, kind in kinds.items()}
+
+
+def _grain(name: str) -> dict[str, str]:
+    return {"grain": GRAINS[name]} if name in GRAINS else {}
 
 
 def _own_label(name: str) -> dict[str, str]:
     return {} if called(name) == from_name(name) else {"label": called(name)}
+
+
+def _check(check: Check) -> dict[str, Any]:
+    row = {"severity": check.severity, "beside": check.beside}
+    return row | ({"quiet": True} if check.quiet else {})
 
 
 def _sentences(check: Check) -> dict[str, Any]:
@@ -117,7 +130,7 @@ def _node(node: Node) -> dict[str, Any]:
     row: dict[str, Any] = {"level": node.level, "name": node.name, "kind": node.kind, "asks": node.asks}
     optional = {"cells": node.cells, "when": node.when, "below": node.below, "range": node.range}
     row |= {key: value for key, value in optional.items() if value}
-    return row | ({"needed": node.needed} if node.kind in ("greatest_of", "least_of") else {})
+    return row | ({"needed": node.needed} if node.kind in PICKS else {})
 
 
 def _input(each: Input) -> dict[str, Any]:

@@ -9,13 +9,15 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from webapp.errors import PrintError
-from webapp.formulas import rules
+from webapp.formulas import calibration_rules, heat_rules, march_rules, planning_rules, rules, warmth_rules
 
-RULES = tuple(
-    name
-    for name, value in vars(rules).items()
-    if inspect.isfunction(value) and value.__module__ == rules.__name__
-)
+RULE_FILES = (rules, heat_rules, march_rules, warmth_rules, calibration_rules, planning_rules)
+RULES = {
+    name: value
+    for file in RULE_FILES
+    for name, value in vars(file).items()
+    if inspect.isfunction(value) and value.__module__ == file.__name__
+}
 MATHEMATICS = ("exp", "log", "sin", "cos", "tan", "asin", "acos", "atan")
 WHOLE = ("ceil", "floor")
 REASONS = {
@@ -54,7 +56,7 @@ def read_body(function: Callable[..., Any]) -> Body:
     blank = Body(function.__name__, (), (), ast.Constant(0), file, first_line, False)
     if not isinstance(tree, ast.FunctionDef):
         blank.refuse(tree, "only plain functions are printed")
-    return _body(tree, blank, function.__module__ == rules.__name__)
+    return _body(tree, blank, RULES.get(function.__name__) is function)
 
 
 def _body(tree: ast.FunctionDef, blank: Body, is_rule: bool) -> Body:

@@ -103,6 +103,40 @@ CHOICES: dict[str, Choice] = {
     "mass_ratio": Choice(
         ("job",), "ratio_basis", {"volume": "mass_ratio_from_volume", "mass": "mass_ratio_as_stated"}
     ),
+    "groove_depth": Choice(
+        ("face",),
+        "groove",
+        {"none": "no_groove_depth", "v": "v_groove_depth", "round": "round_groove_depth"},
+    ),
+    "resin_mass_share": Choice(("job",), "resin_part", {"a": "part_a_mass_share", "b": "part_b_mass_share"}),
+    "ring_closes": Choice(
+        ("face",),
+        "shape",
+        {
+            shape: "closed_ring" if shape == "ring" else "open_shape"
+            for shape in (
+                "rectangle",
+                "rounded_rectangle",
+                "circle",
+                "ring",
+                "ellipse",
+                "triangle",
+                "polygon",
+                "capsule",
+                "half_round",
+                "arch_top",
+                "trapezoid",
+                "stroke",
+                "lettering",
+                "known",
+            )
+        },
+    ),
+    "cups": Choice(
+        ("colour",),
+        "need_basis",
+        {"greatest": "greatest_cups", "geometry": "cups_by_geometry", "claim": "cups_by_claim"},
+    ),
     "colour_need": Choice(
         ("colour",),
         "need_basis",
@@ -134,15 +168,37 @@ CHOICES: dict[str, Choice] = {
 }
 
 GREATEST_OF: dict[str, Pick] = {
-    "coats_to_pour": Pick("colour", ("most_coats", "planned_coats"), needed=("planned_coats",)),
-    "cups": Pick("colour", ("cups_by_geometry", "cups_by_claim"), needed=("cups_by_geometry",)),
+    "face_coats": Pick("face", ("coats", "planned_coats"), needed=("planned_coats",)),
+    "coats_to_pour": Pick("colour", ("most_face_coats", "planned_coats"), needed=("planned_coats",)),
+    "greatest_cups": Pick("colour", ("cups_by_geometry", "cups_by_claim"), needed=("cups_by_geometry",)),
     "coat_mix": Pick("colour", ("colour_need", "total_mix_volume"), needed=("colour_need",)),
     "greatest_need": Pick("colour", ("geometry_need", "claim_need"), needed=("geometry_need",)),
 }
 
 LEAST_OF: dict[str, Pick] = {
     "allowed_recipe_drops": Pick("cup", ("recipe_drops", "tint_limit_drops"), needed=("recipe_drops",)),
-    "cup_limit": Pick(
+    "cool_cup_limit": Pick(
         "colour", ("cup_capacity_limit", "pourable_volume", "cup_mass_limit"), needed=("cup_capacity_limit",)
     ),
+    "cup_limit": Pick(
+        "colour",
+        ("cup_capacity_limit", "pourable_volume", "cup_mass_limit", "heat_volume"),
+        needed=("cup_capacity_limit",),
+    ),
+    "pour_by": Pick("cup", ("usable_time", "heat_pour_by")),
+    "chemical_heat": Pick("job", ("heat_by_resin", "heat_by_hardener"), needed=("heat_by_resin",)),
+}
+
+FIRST_OF: dict[str, Pick] = {
+    "planned_graduation": Pick("job", ("cup_graduation", "fine_graduation")),
+    "cup_total": Pick("cup", ("reading_total", "cup_volume")),
+    "measured_a": Pick("cup", ("reading_a", "part_a_volume")),
+    "cup_density": Pick("job", ("mixed_density", "high_density")),
+    "part_a_mass_share": Pick("job", ("part_a_share_by_mass", "part_a_share")),
+    "ratio_tolerance": Pick("job", ("stated_ratio_tolerance", "assumed_ratio_tolerance")),
+    "planned_mix_time": Pick("job", ("mix_time", "assumed_mix_time")),
+    "worked_edge": Pick("face", ("edge_length", "assumed_edge")),
+    "cure_self_start": Pick("job", ("self_start_by_set_time", "self_start")),
+    "high_self_start": Pick("job", ("self_start_by_set_time", "assumed_high_self_start")),
+    "reaction_heat": Pick("job", ("heat_by_peak", "chemical_heat")),
 }

@@ -4,7 +4,7 @@ import re
 
 from webapp.formulas.book import MARK, Check, marks_in
 from webapp.inputs.table import INPUTS
-from webapp.sheet.labels import called, in_sentence, uncapitalized
+from webapp.sheet.labels import GRAINS, called, in_sentence, uncapitalized
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.runner import Blank, Cell, Row
 from webapp.sheet.wiring import kind_of, load_sheet
@@ -84,4 +84,4 @@ def _read(name: str, cell: Cell, row: Row) -> str:
     if name in INPUTS and INPUTS[name].kind == "choice":
         return uncapitalized(dict(INPUTS[name].options)[cell.value])
     kind = kind_of(name, load_sheet())
-    return show(cell.value, kind, unit_shown(kind, row.line[-1].units))
+    return show(cell.value, kind, unit_shown(kind, row.line[-1].units), GRAINS.get(name, ""))

@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from webapp.inputs.table import INPUTS
-from webapp.sheet.labels import called, in_sentence
+from webapp.sheet.heat import heat_says, not_checked
+from webapp.sheet.labels import GRAINS, called, in_sentence
 from webapp.sheet.levels import LEVELS
 from webapp.sheet.reasons import because, row_title, sentence, ways_out
 from webapp.sheet.runner import Blank, Cell, CheckResult, Row, calculate
@@ -19,9 +20,9 @@ from webapp.units import canonical_units
 SIGNS = {"stop": "STOP", "caution": "Caution", "note": "Note"}
 # What the plan as text says of each row, by level.
 LINES: dict[str, tuple[str, ...]] = {
-    "job": ("dew_point", "dew_margin", "working_time", "usable_time", "pour_time"),
-    "colour": ("total_face_volume", "coats_to_pour", "cups", "cup_limit", "colour_need"),
-    "face": ("face_area", "face_volume"),
+    "job": ("dew_point", "dew_margin", "working_time", "usable_time", "pour_time", "wet_edge_time"),
+    "colour": ("total_face_volume", "coats_to_pour", "cups", "cup_limit", "colour_need", "spread_rate"),
+    "face": ("face_area", "face_volume", "cups_on_piece", "join_age"),
     "cup": (
         "reading_a",
         "reading_b",
@@ -29,6 +30,11 @@ LINES: dict[str, tuple[str, ...]] = {
         "reading_b_mass",
         "mix_volume",
         "worst_ratio_deviation",
+        "pour_by",
+        "earliest_gel_time",
+        "latest_gel_time",
+        "peak_temperature",
+        "other_peak_temperature",
         "tint_limit_drops",
         "starting_drops",
         "pour_end",
@@ -135,7 +141,9 @@ def job_sheet_text(job: dict[str, Any]) -> str:
         for face in colour.rows["face"]:
             lines += [f"  {_capital(row_title(face))}"]
             lines += [f"  {line}" for line in _lines(face, units, sheet)]
-        lines += ["  Each cup", *_lines(colour.rows["cup"][0], units, sheet)]
+        cup = colour.rows["cup"][0]
+        said = [f"  {each}" for each in (heat_says(cup, units), *not_checked(colour)) if each]
+        lines += ["  Each cup", *_lines(cup, units, sheet), *said]
     lines += ["", "Follow the maker's data sheet and safety data sheet, local codes and your instructor."]
     return "\n".join(lines) + "\n"
 
@@ -160,9 +168,9 @@ def _said(name: str, cell: Cell, units: dict[str, str], sheet: Sheet) -> str:
     if cell.blank:
         return f"blank. {because(cell.blank)}"
     kind = kind_of(name, sheet)
-    text = show(cell.value, kind, unit_shown(kind, units))
+    text = show(cell.value, kind, unit_shown(kind, units), GRAINS.get(name, ""))
     if kind == "volume":
-        other = "fl oz" if unit_shown(kind, units) == "mL" else "mL"
+        other = "mL" if text.endswith("fl oz") else "fl oz"
         text += f" ({show(cell.value, kind, other)})"
     return f"{text} ({in_sentence(cell.winner)})" if cell.winner and name not in INPUTS else text
 

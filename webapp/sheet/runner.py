@@ -233,11 +233,15 @@ def _pick(node: Node, row: Row) -> Cell:
             first = first or cell.blank
             if name in node.needed or cell.blank.kind == "refused":
                 return Cell(blank=cell.blank, origin=node.kind)
-        elif best is None or (
-            cell.value > best.value if node.kind == "greatest_of" else cell.value < best.value
-        ):
+        elif best is None or _wins(node.kind, cell.value, best.value):
             best = Cell(cell.value, origin=node.kind, winner=name)
     return best or Cell(blank=first, origin=node.kind)
+
+
+def _wins(kind: str, value: float, best: float) -> bool:
+    if kind == "first_of":
+        return False
+    return value > best if kind == "greatest_of" else value < best
 
 
 def _gather(node: Node, row: Row) -> Cell:
@@ -272,6 +276,7 @@ CELLS: dict[str, Callable[[Node, Sheet, dict[str, str]], CellOf]] = {
     "choice": _row_by_row(_choice),
     "greatest_of": _row_by_row(_pick),
     "least_of": _row_by_row(_pick),
+    "first_of": _row_by_row(_pick),
     "total": _row_by_row(_gather),
     "most": _row_by_row(_gather),
     "least": _row_by_row(_gather),

@@ -11,13 +11,15 @@ from graphlib import CycleError, TopologicalSorter
 
 from webapp.errors import SheetError
 from webapp.formulas.book import Book, load_book
-from webapp.formulas.constants import CONSTANTS, Constant
+from webapp.formulas.constant import Constant
+from webapp.formulas.constants import CONSTANTS
 from webapp.inputs.entry import Input
 from webapp.inputs.table import INPUTS
-from webapp.sheet.choices import CHOICES, GREATEST_OF, LEAST_OF, Choice, Pick
+from webapp.sheet.choices import CHOICES, FIRST_OF, GREATEST_OF, LEAST_OF, Choice, Pick
 from webapp.sheet.levels import LEVELS, ancestors, children
 
 GATHERERS = ("total", "most", "least")
+PICKS = ("greatest_of", "least_of", "first_of")
 Key = tuple[str, str]
 
 
@@ -59,6 +61,16 @@ class _Providers:
     choices: dict[str, Choice]
     greatest_of: dict[str, Pick]
     least_of: dict[str, Pick]
+    first_of: dict[str, Pick]
+
+    def picks(self) -> dict[str, tuple[str, Pick]]:
+        """Return the picks by name, each with its kind."""
+        tables = (self.greatest_of, self.least_of, self.first_of)
+        return {
+            name: (kind, each)
+            for kind, table in zip(PICKS, tables, strict=True)
+            for name, each in table.items()
+        }
 
     def by_key(self) -> dict[Key, str]:
         """Return what provides each (level, name); two providers of one name are an error."""
@@ -85,8 +97,7 @@ class _Providers:
             for level in each.formula.levels
         ]
         rows += [(level, name, "choice") for name, each in self.choices.items() for level in each.levels]
-        rows += [(each.level, name, "greatest_of") for name, each in self.greatest_of.items()]
-        rows += [(each.level, name, "least_of") for name, each in self.least_of.items()]
+        rows += [(each.level, name, kind) for name, (kind, each) in self.picks().items()]
         return rows
 
 
@@ -97,9 +108,10 @@ def wire(
     choices: dict[str, Choice],
     greatest_of: dict[str, Pick],
     least_of: dict[str, Pick],
+    first_of: dict[str, Pick] | None = None,
 ) -> Sheet:
     """Wire a book into a sheet; a circle, a double, or a name that nobody provides is a SheetError."""
-    providers = _Providers(book, inputs, constants, choices, greatest_of, least_of)
+    providers = _Providers(book, inputs, constants, choices, greatest_of, least_of, first_of or {})
     kinds = providers.by_key()
     wired: dict[Key, Node] = {}
     waiting: list[tuple[Key, tuple[str, ...]]] = [(key, ()) for key in kinds]
@@ -110,8 +122,8 @@ def wire(
         node, asked = _node(key, kinds, providers, chain)
         wired[key] = node
         waiting += [(each, (*chain, key[1])) for each in asked if each not in wired]
-    nodes = [_gate(wired[key], wired) for key in _order(wired)]
-    return Sheet(tuple(nodes), book, inputs, constants)
+    gated = {key: _gate(node, wired) for key, node in wired.items()}
+    return Sheet(tuple(gated[key] for key in _order(gated)), book, inputs, constants)
 
 
 def _node(
@@ -146,8 +158,8 @@ def _asked_names(name: str, kind: str, providers: _Providers) -> tuple[list[str]
     if kind == "choice":
         choice = providers.choices[name]
         return [choice.by, *choice.cells.values()], {"cells": choice.cells}
-    if kind in ("greatest_of", "least_of"):
-        pick = (providers.greatest_of if kind == "greatest_of" else providers.least_of)[name]
+    if kind in PICKS:
+        _, pick = providers.picks()[name]
         return list(pick.of), {"needed": pick.needed}
     return [], {}
 
@@ -171,10 +183,15 @@ def _targets(node: Node) -> list[Key]:
     return [(node.below if up < 0 else steps[up], name) for up, name in node.asks]
 
 
+def _chooser(node: Node) -> list[Key]:
+    """Return the choosing input without whose option the node has no cell: it is filled first."""
+    return [(ancestors(node.level)[node.when[0]], node.when[1])] if node.when else []
+
+
 def _order(wired: dict[Key, Node]) -> list[Key]:
     sorter: TopologicalSorter[Key] = TopologicalSorter()
     for key in sorted(wired):
-        sorter.add(key, *_targets(wired[key]))
+        sorter.add(key, *_targets(wired[key]), *_chooser(wired[key]))
     try:
         return list(sorter.static_order())
     except CycleError as error:
@@ -203,7 +220,7 @@ def provided() -> dict[Key, str]:
 
 def _providers() -> _Providers:
     constants = {each.name: each for each in CONSTANTS}
-    return _Providers(load_book(), INPUTS, constants, CHOICES, GREATEST_OF, LEAST_OF)
+    return _Providers(load_book(), INPUTS, constants, CHOICES, GREATEST_OF, LEAST_OF, FIRST_OF)
 
 
 def kind_of(name: str, sheet: Sheet) -> str:
@@ -222,4 +239,4 @@ def kind_of(name: str, sheet: Sheet) -> str:
 def load_sheet() -> Sheet:
     """Return the sheet of the whole formula book."""
     constants = {each.name: each for each in CONSTANTS}
-    return wire(load_book(), INPUTS, constants, CHOICES, GREATEST_OF, LEAST_OF)
+    return wire(load_book(), INPUTS, constants, CHOICES, GREATEST_OF, LEAST_OF, FIRST_OF)
