@@ -59,6 +59,7 @@ def test_the_phone_calls_every_name_the_same(phone):
     theirs = phone.evaluate(
         """async (names) => {
           const { called, inSentence } = await import(new URL("sheet/quantities.js", window.modules));
+          await import(new URL("sheet/reasons.js", window.modules));
           return names.map((name) => [called(name), inSentence(name)]);
         }""",
         NAMES,

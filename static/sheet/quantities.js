@@ -215,9 +215,16 @@ export function readChoice(name, typed) {
   return { error: `Choose one of: ${options.map(([, label]) => label).join(", ")}.` };
 }
 
+const names = {};
+
+/** Learn what cells are called whose name in words does not say so: the first screen does without. */
+export function learnNames(more) {
+  Object.assign(names, more);
+}
+
 /** What a name is called on the screen: its own label, or its name in words. */
 export function called(name) {
-  return labels[name]?.label ?? capital(name.split("_").map((word) => grammar.words[word] ?? word).join(" "));
+  return names[name] ?? capital(name.split("_").map((word) => grammar.words[word] ?? word).join(" "));
 }
 
 /** What a name is called inside a sentence: a part's letter and an abbreviation keep their capitals. */

@@ -1,7 +1,9 @@
 // Sentences for why a cell is blank and what a check found; webapp/sheet/reasons.py is the twin.
 import { inputs, labels, levels } from "../printed.js";
-import { checkSentences, rangeSentences } from "../sentences.js";
-import { called, capital, inSentence, showCell, uncapitalized } from "./quantities.js";
+import { checkSentences, names, rangeSentences } from "../sentences.js";
+import { called, capital, inSentence, learnNames, showCell, uncapitalized } from "./quantities.js";
+
+learnNames(names);
 
 const SECTIONS = { room: " in the room", card: " on the resin card", bench: " on the bench" };
 const MARK = /\{(label|cell):(\w+)\}/g;

@@ -70,13 +70,16 @@ function asked(node, id, binder) {
 function cell(node, id, { page }) {
   const { cell: name, level, as } = node.dataset;
   let painted = null;
+  let said = "";
   return (row) => {
     const at = rowAt(row, level);
+    const label = called(name);
     // A cell that was not filled again reads as it did; a time of day moves on by itself.
-    if (painted === at.cells[name] && as !== "clock") return;
+    if (painted === at.cells[name] && said === label && as !== "clock") return;
     painted = at.cells[name];
+    said = label;
     dom.setAttribute(node, "data-row", at.id);
-    dom.setFigure(node, readingOf(page, at.cells[name], name, node.dataset), called(name));
+    dom.setFigure(node, readingOf(page, at.cells[name], name, node.dataset), label);
   };
 }
 

@@ -72,6 +72,7 @@ def print_sentences(sheet: Sheet) -> str:
     """Print as one JavaScript module what checks, ranges and stages say: the first screen does without."""
     return _exports(
         {
+            "names": own_names(sheet),
             "checkSentences": {name: _sentences(each) for name, each in sheet.book.checks.items()},
             "rangeSentences": {each.of: each.says for each in sheet.book.ranges.values()},
             "stages": stages_table(),
@@ -98,7 +99,7 @@ def print_workings(sheet: Sheet) -> str:
 
 
 def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
-    """Return every cell's kind of quantity, and what it is called where its name in words does not say so."""
+    """Return every cell's kind of quantity, and how finely it is shown where its kind does not say so."""
     kinds = {name: each.kind for name, each in sheet.constants.items()}
     kinds |= {name: each.kind for name, each in sheet.inputs.items()}
     kinds |= {name: each.unit.kind for name, each in sheet.book.everything().items()}
@@ -106,15 +107,17 @@ def labels(sheet: Sheet) -> dict[str, dict[str, str]]:
         if node.name not in kinds:
             asked = node.asks[1] if node.kind == "choice" else node.asks[0]
             kinds[node.name] = kinds[asked[1]]
-    return {name: {"kind": kind} | _own_label(name) | _grain(name) for name, kind in kinds.items()}
+    return {name: {"kind": kind} | _grain(name) for name, kind in kinds.items()}
 
 
 def _grain(name: str) -> dict[str, str]:
     return {"grain": GRAINS[name]} if name in GRAINS else {}
 
 
-def _own_label(name: str) -> dict[str, str]:
-    return {} if called(name) == from_name(name) else {"label": called(name)}
+def own_names(sheet: Sheet) -> dict[str, str]:
+    """Return what cells are called whose name in words does not say it."""
+    names = {name: called(name) for name in labels(sheet)}
+    return {name: label for name, label in names.items() if label != from_name(name)}
 
 
 def _check(check: Check) -> dict[str, Any]:
