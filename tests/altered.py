@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, Route
 
 PRINTED = ("printed.js", "sentences.js")
 
@@ -18,6 +18,10 @@ PRINTED = ("printed.js", "sentences.js")
 class _Quiet(http.server.SimpleHTTPRequestHandler):
     def log_message(self, *_arguments: object) -> None:
         """Keep the test's output to the test."""
+
+
+def _answer(script: str) -> Callable[[Route], None]:
+    return lambda route: route.fulfill(body=script, content_type="text/javascript")
 
 
 @contextmanager
@@ -41,8 +45,7 @@ def phone_with(browser: Browser, baked: Path, **changes: Callable[[Any], Any]) -
     address = f"http://127.0.0.1:{server.server_port}/"
     page.route(address, lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
     for name, text in printed.items():
-        script = {"body": text, "content_type": "text/javascript"}
-        page.route(f"{address}{version}/{name}", lambda route, script=script: route.fulfill(**script))
+        page.route(f"{address}{version}/{name}", _answer(text))
     page.goto(address)
     page.evaluate("(base) => { window.modules = base; }", f"{address}{version}/")
     try:
