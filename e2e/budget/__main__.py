@@ -40,7 +40,8 @@ def main(parts: list[str]) -> int:
         finally:
             phones.server.stop()
             shutil.rmtree(folder, ignore_errors=True)
-    print("\n".join(table(found)))
+            # A run that stops on the way shows what it found.
+            print("\n".join(table(found)), flush=True)
     return len(failures(found))
 
 

@@ -60,6 +60,8 @@ class Thumb:
             raise RuntimeError(f"no A and B can be read after {self.count} taps and keys")
 
     def _reads_a_and_b(self) -> bool:
+        # What is far down the page is not drawn before somebody looks there.
+        self.page.locator("[data-step=cups]").evaluate("(step) => step.scrollIntoView()")
         self.page.wait_for_timeout(REST)
         return all(
             self.page.locator(f".figure[data-cell=reading_{part}]", has_text=re.compile(r"\d"))
