@@ -50,7 +50,8 @@ CARD_FILM = (
         "Second viscosity",
         "card",
         "viscosity",
-        "If the sheet gives one, the film's is worked out for your room. Left blank: the first holds.",
+        "If the sheet gives one, the film's is worked out for your room. Left blank: assumed alike at any "
+        "temperature.",
         "cP",
         "1 cP",
         "100000 cP",
