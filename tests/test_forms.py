@@ -74,7 +74,7 @@ def test_an_unknown_section_has_no_form():
         ("width", "wide", "does not start with a number"),
         ("width", "-3", "cannot be negative"),
         ("width", "0", "cannot be 0"),
-        ("width", "40 m", "is more than 30 m"),
+        ("width", "40 m", "is more than 98 ft"),
         ("width", "3/0", "A fraction over 0"),
     ],
 )

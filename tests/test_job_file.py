@@ -8,6 +8,7 @@ import pytest
 from webapp.errors import JobFileError
 from webapp.job.demo import EXAMPLE_JOB
 from webapp.job.file import read_job
+from webapp.job.lifts import VERSION
 
 NOT_JSON = "This is no job file: it is not JSON. Choose a file that was saved as a job file."
 
@@ -54,8 +55,8 @@ def test_a_file_over_5_mb_is_refused_unread():
 REFUSALS = {
     "other format": (lambda job: job.update(format="letter"), 'its "format" is not "sixteenth-job"'),
     "too new": (
-        lambda job: job.update(version=4),
-        "version 4, and this app reads up to version 3. Update the app",
+        lambda job: job.update(version=VERSION + 1),
+        f"version {VERSION + 1}, and this app reads up to version {VERSION}. Update the app",
     ),
     "no version": (lambda job: job.pop("version"), 'has no "version"'),
     "foreign key of the job": (

@@ -2,7 +2,8 @@
 
 `saved/from_version_1.json` was saved by version 1, after its cups were walked to these places on the bench,
 `saved/from_version_2.json` by version 2, which had opened that one, typed a pace and a tolerance, and begun
-a cup.
+a cup; `saved/from_version_3.json` by version 3, which had opened the second, typed bare numbers in all fields
+that took them in another unit than the job's, and begun a cup.
 """
 
 import json
@@ -13,12 +14,15 @@ import pytest
 from tests.altered import phone_with
 from webapp.bench.stages import STAGES
 from webapp.bench.walk import TAPS
+from webapp.inputs.table import INPUTS
 from webapp.job.file import read_job
 from webapp.job.lifts import VERSION, WALK_OF_VERSION_1
+from webapp.quantities import read_input
 
 FOLDER = Path(__file__).parent / "saved"
 SAVED = FOLDER / "from_version_1.json"
 SAVED_BY_2 = FOLDER / "from_version_2.json"
+SAVED_BY_3 = FOLDER / "from_version_3.json"
 
 # What each color's cups stood at when the job was saved; "over" is done with, given up or tapped to the end.
 STOOD_AT = {
@@ -52,6 +56,20 @@ STOOD_AT = {
     "Made ready in part": ["make_ready"],
 }
 BY_2_STOOD_AT = {**STOOD_AT, "Begun by version 2": ["mix"]}
+BY_3_STOOD_AT = {**BY_2_STOOD_AT, "Begun by version 3": ["mix"]}
+# Read by hand from what version 3 asked for, millimetres, mm in a metre and in2 for a fl oz, in canonical
+# units: 1 in2/fl oz = 6.4516 cm2 / 29.5735295625 mL.
+MEANT_BY_3 = {
+    "card": {"greatest_coat_depth": 0.4, "stated_coverage": 20 * 6.4516 / 29.5735295625},
+    "bench": {
+        "cup_diameter": 8,
+        "residual_film": 0.03,
+        "bench_slope": 0.0015,
+        "ripple_length": 1.5,
+        "bubble_diameter": 0.04,
+    },
+    "colour": {"tip_diameter": 0.3, "tested_depth": 0.15},
+}
 # When the second mist of the one cup that waits for it is due: ten minutes after the end of its pour.
 SECOND_MIST_AFTER_THE_POUR = 600
 
@@ -125,9 +143,11 @@ def test_every_cup_saved_by_an_older_version_is_where_it_was(browser, baked, cha
     with phone_with(browser, baked, stages=change) as page:
         opened = page.evaluate(OPEN, SAVED.read_text(encoding="utf-8"))
         by_2 = page.evaluate(OPEN, SAVED_BY_2.read_text(encoding="utf-8"))
+        by_3 = page.evaluate(OPEN, SAVED_BY_3.read_text(encoding="utf-8"))
     assert opened["places"] == STOOD_AT
     assert by_2["places"] == BY_2_STOOD_AT
-    assert opened["wait"] == by_2["wait"] == SECOND_MIST_AFTER_THE_POUR
+    assert by_3["places"] == BY_3_STOOD_AT
+    assert opened["wait"] == by_2["wait"] == by_3["wait"] == SECOND_MIST_AFTER_THE_POUR
 
 
 def test_a_new_cup_has_the_stage_that_was_added_and_not_the_one_that_was_retired(browser, baked):
@@ -216,6 +236,76 @@ def test_a_card_that_the_phone_has_kept_since_version_2_is_lifted_too(phone):
     assert lifted == {"name": "Slow", "pot_life": "40 min", "stated_ratio_tolerance": "3 %"}
     again = phone.evaluate(LIFT, [{"version": VERSION}, lifted])["card"]
     assert again == lifted
+
+
+def amounts_of(job, section, rows):
+    """What these inputs of a section, or of a list of rows, are read as in the units of the job."""
+    groups = job["colours"] if section == "colour" else [job[section]]
+    typed = [(name, group[name]) for group in groups for name in rows if name in group]
+    return {name: read_input(text, INPUTS[name], job["units"]).value for name, text in typed}
+
+
+@pytest.mark.parametrize("units", ["in", "mm", "cm"])
+def test_a_bare_number_of_version_3_stays_the_amount_that_it_was(phone, units):
+    before = json.loads(SAVED_BY_3.read_bytes())
+    for job in plans(before):
+        job["units"]["length"] = units
+    after = read_job(json.dumps(before))
+    assert phone.evaluate(LIFT, [before, {}])["job"] == after
+    begun = after["colours"][-1]["cups"][-1]["plan"]
+    for section, meant in MEANT_BY_3.items():
+        assert amounts_of(after, section, meant) == pytest.approx(meant)
+        assert amounts_of(begun, section, meant) == pytest.approx(meant)
+
+
+# What is typed behind a number, and what cannot be read, stays as it was typed.
+@pytest.mark.parametrize(
+    ("typed", "in_inches"),
+    [
+        ("75", "75 mm"),
+        (" 2 1/2 ", " 2 1/2 mm"),
+        ("0", "0 mm"),
+        ("-3", "-3 mm"),
+        ("3 in", "3 in"),
+        ('3"', '3"'),
+        ("1 ft 3", "1 ft 3"),
+        ("80 mm", "80 mm"),
+        ("", ""),
+        ("about 70", "about 70"),
+        ("1,500", "1,500"),
+        (7.5, 7.5),
+        (None, None),
+    ],
+)
+def test_the_unit_is_written_behind_a_bare_number_only_where_the_job_would_read_another(
+    phone, typed, in_inches
+):
+    for units, expected in (({"length": "in"}, in_inches), ({"length": "mm"}, typed), (None, in_inches)):
+        job = {"format": "sixteenth-job", "version": 3, "bench": {"cup_diameter": typed}, "colours": []}
+        job |= {} if units is None else {"units": units}
+        lifted = read_job(json.dumps(job))
+        assert lifted["bench"].get("cup_diameter") == expected
+        assert phone.evaluate(LIFT, [job, {}])["job"]["bench"].get("cup_diameter") == expected
+
+
+def test_a_coverage_of_version_3_was_in_square_inches_whatever_the_jobs_units(phone):
+    for length, expected in (("in", "20"), ("mm", "20 in2/fl oz"), ("cm", "20 in2/fl oz")):
+        job = {"format": "sixteenth-job", "version": 3, "units": {"length": length}}
+        job |= {"card": {"stated_coverage": "20"}}
+        assert read_job(json.dumps(job))["card"]["stated_coverage"] == expected
+        assert phone.evaluate(LIFT, [job, {}])["job"]["card"]["stated_coverage"] == expected
+
+
+def test_a_card_that_the_phone_has_kept_since_version_3_keeps_its_depth_and_coverage_in_any_job(phone):
+    card = {
+        "name": "Slow",
+        "greatest_coat_depth": "4",
+        "stated_coverage": "20",
+        "stated_coverage_depth": "2 mm",
+    }
+    lifted = phone.evaluate(LIFT, [{"version": VERSION}, card])["card"]
+    assert lifted == {**card, "greatest_coat_depth": "4 mm", "stated_coverage": "20 in2/fl oz"}
+    assert phone.evaluate(LIFT, [{"version": VERSION}, lifted])["card"] == lifted
 
 
 def test_no_name_of_version_1_has_left_the_table():

@@ -9,7 +9,7 @@ from wtforms.validators import Optional as MayStayBlank
 from webapp.errors import QuantityError
 from webapp.inputs.entry import Input
 from webapp.inputs.table import INPUTS
-from webapp.quantities import read_input
+from webapp.quantities import default_text, read_input, unit_of_input
 from webapp.sheet.choices import CHOICES
 from webapp.sheet.labels import in_sentence
 from webapp.sheet.wiring import load_sheet
@@ -201,7 +201,7 @@ def placeholder_of(row: Input) -> str:
         words, own = in_sentence(row.fallback_input).split(), in_sentence(row.name).split()
         # "as air" is enough where both are temperatures; a field is narrow.
         return " ".join(["as", *(words[:-1] if words[1:] and words[-1] == own[-1] else words)])
-    return row.default or ""
+    return default_text(row, unit_of_input(row, {}))
 
 
 def page_fields() -> dict[str, Field]:

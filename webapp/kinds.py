@@ -38,6 +38,13 @@ class Kind:
     shown_with: tuple[str, dict[str, str]] | None = None
     places: int | None = None
 
+    @property
+    def inches(self) -> list[str]:
+        """The units that a person who measures in inches is told of; none where no unit goes by them."""
+        if not any("inch" in unit.pint for unit in self.units):
+            return []
+        return [unit.name for unit in self.units if "meter" not in unit.pint]
+
 
 KINDS: dict[str, Kind] = {
     "length": Kind(

@@ -10,13 +10,14 @@ pint never sees typed text: it reads `12 3/8 in` as 4.5 in and `1,5 cm` as 15 cm
 import re
 from dataclasses import dataclass
 from functools import cache, lru_cache
+from math import ceil, floor, log10
 from typing import Any
 
 from webapp.conversions import conversions, from_canonical, to_canonical
 from webapp.errors import QuantityError
 from webapp.inputs.entry import Input
 from webapp.kinds import KINDS, ShownUnit
-from webapp.showing import rounded, unit_shown
+from webapp.showing import as_measured, rounded, unit_shown, with_unit
 
 REPLACEMENTS = (
     *((vulgar, f" {over}/{under}") for vulgar, over, under in (
@@ -30,6 +31,9 @@ REPLACEMENTS = (
     ("²", "2"), ("³", "3"), ("µ", "u"), ("μ", "u"),
 )  # fmt: skip
 
+# What the table says in metric reads in these, for a job of them, and in larger ones from so many on.
+CUSTOMARY = {"in": "ft", "in2": "ft2", "fl oz": "gal", "in/ft": "", "in2/fl oz": "", "degF": ""}
+LARGER_FROM = 120
 LONGEST = 40
 # The faces of a job share most of what is typed.
 READINGS_KEPT = 4096
@@ -69,7 +73,8 @@ def read_quantity(text: str, kind: str, unit: str) -> Reading:
         if last and (found is None or not KINDS[kind].is_compound or not _smaller(found, last, kind)):
             raise QuantityError(_two_numbers(text, kind))
         if found is None and left:
-            raise QuantityError(_two_numbers(text, kind) if NUMBER.match(left) else _no_such_unit(left, kind))
+            two = NUMBER.match(left)
+            raise QuantityError(_two_numbers(text, kind) if two else _no_such_unit(left, kind, unit))
         taken = found.taken_as.get(spelling) if found else None
         note = f"{spelling} taken as {taken}" if taken else note
         last = found or _named(unit, kind)
@@ -94,13 +99,14 @@ def read_input(typed: Any, each: Input, units: dict[str, str]) -> Reading:
     if least is not None and least >= 0 > reading.value:
         raise QuantityError(f"{each.label} cannot be negative. Type it without the minus sign.")
     if least is not None and reading.value < least * (1 - 1e-9):
+        end = bound_text(each, "least", unit)
         if reading.value == 0:
-            raise QuantityError(f"{each.label} cannot be 0. Type at least {each.least}, or leave it blank.")
+            raise QuantityError(f"{each.label} cannot be 0. Type at least {end}, or leave it blank.")
         shown = _echo(typed, reading, each.kind)
-        raise QuantityError(f"{shown} is less than {each.least}. Check the number and the unit.")
+        raise QuantityError(f"{shown} is less than {end}. Check the number and the unit.")
     if most is not None and not reading.value <= most * (1 + 1e-9):
-        shown = _echo(typed, reading, each.kind)
-        raise QuantityError(f"{shown} is more than {each.most}. Check the number and the unit.")
+        shown, end = _echo(typed, reading, each.kind), bound_text(each, "most", unit)
+        raise QuantityError(f"{shown} is more than {end}. Check the number and the unit.")
     if each.kind == "count" and reading.value != int(reading.value):
         raise QuantityError(f"{each.label} is a whole number. Type one, such as 2.")
     return reading
@@ -123,9 +129,65 @@ def bounds(each: Input) -> tuple[float | None, float | None]:
     return least, most
 
 
+@cache
+def bound_text(each: Input, end: str, unit: str) -> str:
+    """Return an input's "least" or "most" as a job whose bare numbers are in a unit reads it.
+
+    It is rounded inward to two figures or to wholes, so that what it says is accepted.
+
+    >>> from webapp.inputs.table import INPUTS
+    >>> bound_text(INPUTS["width"], "least", "in"), bound_text(INPUTS["width"], "most", "in")
+    ('0.04 in', '98 ft')
+    >>> bound_text(INPUTS["width"], "least", "cm"), bound_text(INPUTS["air_temperature"], "most", "degF")
+    ('1 mm', '122 °F')
+    """
+    text = getattr(each, end)
+    if unit not in CUSTOMARY:
+        return _as_in_the_table(text, each.kind)
+    value = read_quantity(text, each.kind, unit).value
+    if CUSTOMARY[unit] and abs(from_canonical(value, unit, each.kind)) >= LARGER_FROM:
+        unit = CUSTOMARY[unit]
+    size = from_canonical(value, unit, each.kind)
+    places = max(0, 1 - floor(log10(abs(size)))) if size else 0
+    # What a conversion leaves is no reason to go a step further in.
+    steps = size * 10**places
+    inward = ceil(steps - 1e-6) if end == "least" else floor(steps + 1e-6)
+    return with_unit(rounded(inward / 10**places, places), unit, each.kind)
+
+
+@cache
+def default_text(each: Input, unit: str) -> str:
+    """Return an input's default as a job whose bare numbers are in a unit reads it.
+
+    >>> from webapp.inputs.table import INPUTS
+    >>> [default_text(INPUTS["residual_film"], unit) for unit in ("in", "mm")]
+    ['0.008 in', '0.2 mm']
+    """
+    if each.kind in ("choice", "text"):
+        return each.default or ""
+    if unit not in CUSTOMARY or each.default is None:
+        return _as_in_the_table(each.default or "", each.kind)
+    size = from_canonical(read_quantity(each.default, each.kind, unit).value, unit, each.kind)
+    return with_unit(as_measured(size, each.kind, unit), unit, each.kind)
+
+
+def _as_in_the_table(text: str, kind: str) -> str:
+    figure, _, name = text.partition(" ")
+    return with_unit(figure, name, kind) if name else text
+
+
 def unit_of_input(each: Input, units: dict[str, str]) -> str:
     """Return the unit that a bare number in an input's field takes."""
     return each.unit if each.unit is not None else unit_shown(each.kind, units)
+
+
+def units_of_input(each: Input) -> list[str]:
+    """Return each unit that a bare number in an input's field takes in some job, the metric ones last."""
+    other = KINDS[each.kind].shown_with
+    names = KINDS[each.kind].job_units or (tuple(dict.fromkeys(other[1].values())) if other else ())
+    if each.unit is not None or not names:
+        return [unit_of_input(each, {})]
+    return sorted(names, key=lambda name: name not in CUSTOMARY)
 
 
 def _plain(text: str) -> str:
@@ -184,8 +246,9 @@ def _smaller(unit: ShownUnit, than: ShownUnit, kind: str) -> bool:
     return conversions(kind)[unit.name].factor < conversions(kind)[than.name].factor
 
 
-def _no_such_unit(left: str, kind: str) -> str:
-    names = [row.unit.name for row in conversions(kind).values() if row.unit.name]
+def _no_such_unit(left: str, kind: str, unit: str) -> str:
+    inches = KINDS[kind].inches
+    names = inches if unit in inches else [each.name for each in KINDS[kind].units if each.name]
     if not names:
         return f'"{left}" does not belong here. Type a bare number, such as 2.'
     return f'"{left}" is no unit of {kind} here. Use {", ".join(names)}.'
@@ -201,4 +264,4 @@ def _such_as(kind: str) -> str:
 
 def _echo(typed: Any, reading: Reading, kind: str) -> str:
     text = typed.strip() if isinstance(typed, str) else rounded(from_canonical(typed, reading.unit, kind))
-    return f"{text} {reading.unit}".strip() if re.fullmatch(r"[-+\d.,/ ]+", text) else text
+    return with_unit(text, reading.unit, kind) if re.fullmatch(r"[-+\d.,/ ]+", text) else text

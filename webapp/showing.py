@@ -48,12 +48,17 @@ def show(value: float, kind: str, unit: str, grain: str = "") -> str:
     finer, limit = conversions(kind)[unit].unit.finer or (unit, 0.0)
     if 0 < abs(from_canonical(value, unit, kind)) < limit:
         unit = finer
-    named = conversions(kind)[unit].unit
-    figure = _as_measured(from_canonical(value, unit, kind), kind, unit)
-    return f"{figure}{named.shown}" if named.shown == "°" else f"{figure} {named.shown}".strip()
+    return with_unit(as_measured(from_canonical(value, unit, kind), kind, unit), unit, kind)
 
 
-def _as_measured(value: float, kind: str, unit: str) -> str:
+def with_unit(figure: str, unit: str, kind: str) -> str:
+    """Write a figure with its unit behind it, as the unit is shown."""
+    shown = conversions(kind)[unit].unit.shown
+    return f"{figure}{shown}" if shown == "°" else f"{figure} {shown}".strip()
+
+
+def as_measured(value: float, kind: str, unit: str) -> str:
+    """Write a figure in a unit with as many places as people measure it to."""
     size = abs(value)
     if size >= MOST_SHOWN:
         return rounded(value)

@@ -1,7 +1,7 @@
 // A job of an older version becomes one of this version: the twin of webapp/job/lifts.py, which prints the steps.
 import { file as rules } from "../printed.js";
 import { cupKinds } from "../sentences.js";
-import { readQuantity, rounded } from "../sheet/quantities.js";
+import { readQuantity, rounded, unitShown } from "../sheet/quantities.js";
 
 /** A job of an older version as one of this version; nothing that can be read in it is lost. */
 export function lift(job) {
@@ -18,26 +18,42 @@ export function liftCard(card) {
   return Object.values(rules.lifts).reduce((job, step) => withSections(job, step), { card }).card;
 }
 
-function withSections(job, { renamed = [], paces = [] }) {
+function withSections(job, { renamed = [], paces = [], bare = [] }) {
   const changes = [
     ...renamed.map(([section, old, name]) => [section, old, name, (value) => value]),
     ...paces.map(([section, old, name, ...pace]) => [section, old, name, (rate) => timeFor(rate, ...pace)]),
+    ...bare.map(([section, name, ...unit]) => [section, name, name, (typed) => spelledOut(typed, ...unit, job.units)]),
   ];
   return changes.reduce((lifted, change) => changed(lifted, ...change), job);
 }
 
 function changed(job, section, old, name, change) {
+  if (!(section in job)) return job;
   const group = job[section];
-  if (!isGroup(group) || !(old in group)) return job;
+  const inEach = (row) => changedIn(row, old, name, change);
+  return { ...job, [section]: Array.isArray(group) ? group.map(inEach) : inEach(group) };
+}
+
+function changedIn(group, old, name, change) {
+  if (!isGroup(group) || !(old in group)) return group;
   const { [old]: before, ...kept } = group;
   const value = change(before) ?? null;
-  return { ...job, [section]: value === null ? kept : { ...kept, [name]: value } };
+  return value === null ? kept : { ...kept, [name]: value };
 }
 
 /** The minutes that an area takes at a rate, as text; null where the rate cannot be read. */
 function timeFor(rate, kind, unit, area) {
   const eachSecond = typeof rate === "string" ? readQuantity(rate, kind, unit).value : rate;
   return typeof eachSecond === "number" && eachSecond > 0 ? `${rounded(area / eachSecond / 60)} min` : null;
+}
+
+/** A bare number with the unit that it was meant in, unless the job reads it in that one anyhow. */
+function spelledOut(typed, kind, unit, units) {
+  if (typeof typed !== "string" || (isGroup(units) && unitShown(kind, units) === unit)) return typed;
+  const spelled = `${typed.trimEnd()} ${unit}`;
+  const meant = readQuantity(typed, kind, unit).value;
+  // "5 ft 3" takes a unit too, and would then be another amount.
+  return meant !== undefined && readQuantity(spelled, kind, unit).value === meant ? spelled : typed;
 }
 
 function withCups(job, walk) {

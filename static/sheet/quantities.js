@@ -77,8 +77,9 @@ function readUnit(left, kind) {
   return [null, left, ""];
 }
 
-function noSuchUnit(left, kind) {
-  const names = units[kind].shown.map((unit) => unit.name).filter(Boolean);
+function noSuchUnit(left, kind, unit) {
+  const { shown, inches = [] } = units[kind];
+  const names = inches.includes(unit) ? inches : shown.map(({ name }) => name).filter(Boolean);
   if (!names.length) return `"${left}" does not belong here. Type a bare number, such as 2.`;
   return `"${left}" is no unit of ${kind} here. Use ${names.join(", ")}.`;
 }
@@ -101,7 +102,7 @@ function read(text, kind, unit) {
     if (last && (!found || !units[kind].isCompound || !(found.factor < last.factor))) {
       throw new Refusal(twoNumbers(text, kind));
     }
-    if (!found && left) throw new Refusal(NUMBER.test(left) ? twoNumbers(text, kind) : noSuchUnit(left, kind));
+    if (!found && left) throw new Refusal(NUMBER.test(left) ? twoNumbers(text, kind) : noSuchUnit(left, kind, unit));
     const taken = found?.takenAs?.[spelling];
     if (taken) note = `${spelling} taken as ${taken}`;
     last = found ?? named(unit, kind);
@@ -139,9 +140,12 @@ function unitOfInput(name, jobUnits) {
   return inputs[name].unit ?? unitShown(inputs[name].kind, jobUnits);
 }
 
+/** A bound or a default as a job whose bare numbers are in a unit reads it. */
+const textIn = ({ text, own }, unit) => own?.[unit] ?? text;
+
 function echo(typed, reading, kind) {
   const text = typeof typed === "string" ? typed.trim() : rounded(fromCanonical(typed, reading.unit, kind));
-  return /^[-+\d.,/ ]+$/.test(text) ? `${text} ${reading.unit}`.trim() : text;
+  return /^[-+\d.,/ ]+$/.test(text) ? withUnit(text, named(reading.unit, kind).shown) : text;
 }
 
 function readBounded(name, typed, jobUnits) {
@@ -158,12 +162,12 @@ function readBounded(name, typed, jobUnits) {
   }
   if (least && reading.value < least.value * (1 - 1e-9)) {
     if (reading.value === 0) {
-      throw new Refusal(`${called(name)} cannot be 0. Type at least ${least.text}, or leave it blank.`);
+      throw new Refusal(`${called(name)} cannot be 0. Type at least ${textIn(least, unit)}, or leave it blank.`);
     }
-    throw new Refusal(`${echo(typed, reading, input.kind)} is less than ${least.text}. ${check}`);
+    throw new Refusal(`${echo(typed, reading, input.kind)} is less than ${textIn(least, unit)}. ${check}`);
   }
   if (most && !(reading.value <= most.value * (1 + 1e-9))) {
-    throw new Refusal(`${echo(typed, reading, input.kind)} is more than ${most.text}. ${check}`);
+    throw new Refusal(`${echo(typed, reading, input.kind)} is more than ${textIn(most, unit)}. ${check}`);
   }
   if (input.kind === "count" && !Number.isInteger(reading.value)) {
     throw new Refusal(`${called(name)} is a whole number. Type one, such as 2.`);
@@ -192,21 +196,11 @@ export function unitBehind(name, text, jobUnits) {
   return named(unitOfInput(name, jobUnits), kind).shown;
 }
 
-/** What a blank field of a length stands for, read in the unit of the job; "" where the field says it itself. */
+/** What a blank field stands for, read in the units of the job; "" where it stands for no figure. */
 export function hintFor(name, jobUnits) {
-  const { kind, fallback } = inputs[name] ?? {};
-  if (!fallback || !isMeasured(kind)) return "";
-  const unit = unitShown(kind, jobUnits);
-  return grammar.halved.includes(unit) ? show(fallback.value, kind, unit) : fallback.text;
+  const fallback = inputs[name]?.fallback;
+  return fallback ? textIn(fallback, unitOfInput(name, jobUnits)) : "";
 }
-
-/** Whether a field that is blank would name a unit that a job in inches does not use. */
-export function isForeign(name, jobUnits) {
-  const kind = inputs[name]?.kind;
-  return isMeasured(kind) && grammar.halved.includes(unitShown(kind, jobUnits)) && inputs[name].unit !== null;
-}
-
-const isMeasured = (kind) => kind === "length" || kind === "slope";
 
 /** Read a choice: {value} or {error}. */
 export function readChoice(name, typed) {
@@ -314,8 +308,10 @@ function fraction(value, parts) {
 /** A canonical value shown in a unit with the figures that matter. */
 export function show(value, kind, unit, grain = "") {
   const parts = showParts(value, kind, unit, grain);
-  return `${parts.figure} ${parts.unit}`.trim();
+  return withUnit(parts.figure, parts.unit);
 }
+
+const withUnit = (figure, shown) => (shown === "°" ? figure + shown : `${figure} ${shown}`.trim());
 
 /** What a cell of this name reads in a job's units. */
 export function showCell(name, value, jobUnits) {

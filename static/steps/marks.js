@@ -1,7 +1,7 @@
 // The marks of the job sheet's templates: what each `data-` attribute holds, and how its node is painted.
 // How a mark is called is told in lib/binder.js. `data-level` beside a mark names a row above, or a colour's cup.
 import { inputs, labels } from "../printed.js";
-import { called, hintFor, isForeign, rounded, showParts, unitBehind, unitShown } from "../sheet/quantities.js";
+import { called, hintFor, rounded, showParts, unitBehind, unitShown } from "../sheet/quantities.js";
 import { rowAt } from "../sheet/sheet.js";
 import { state, typedIn } from "../keeping/store.js";
 import * as dom from "../lib/dom.js";
@@ -105,7 +105,7 @@ function field(node, id) {
     const { units } = state.job;
     const hint = hintFor(name, units);
     if (hint) dom.setAttribute(tied.input, "placeholder", hint);
-    const suffix = !value && isForeign(name, units) ? "" : unitBehind(name, value || tied.input.placeholder, units);
+    const suffix = unitBehind(name, value || tied.input.placeholder, units);
     dom.showField(tied, { value, error: isRefused ? filled.blank.says : "", says: filled?.note, suffix });
   };
 }

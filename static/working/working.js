@@ -1,5 +1,5 @@
 import { inputs, labels, nodes, units } from "../printed.js";
-import { called, capital, inSentence, rounded } from "../sheet/quantities.js";
+import { called, capital, hintFor, inSentence, rounded } from "../sheet/quantities.js";
 import { because, rowTitle } from "../sheet/reasons.js";
 import { above, calculate, findRow } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
@@ -132,7 +132,7 @@ function originOf(row, name, cell, node) {
   const before = isFrozen ? ", before this cup began" : "";
   const says = {
     typed: cell.typed || !cell.blank ? `You typed ${textOf(row, name)}${before}.` : "",
-    default: `Our default, ${inputs[name].fallback?.text ?? ""}. You can change it.`,
+    default: `Our default, ${hintFor(name, state.job.units)}. You can change it.`,
     fallback: `Not typed here, so it is taken from ${inSentence(cell.winner)}.`,
   }[cell.origin];
   const isTyped = cell.origin === "typed" && cell.typed;

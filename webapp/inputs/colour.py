@@ -44,7 +44,7 @@ COLOUR = (
         "colour",
         "length",
         "Outside, where it is wet.",
-        "mm",
+        None,
         "1 mm",
         "6 mm",
     ),
@@ -132,5 +132,5 @@ COLOUR_HIDING = (
         "100",
     ),
     Input("tested_load", "Drawdown tint load", "colour", "share", "By volume.", "%", "0.01 %", "25 %"),
-    Input("tested_depth", "Drawdown depth", "colour", "length", "Of the film.", "mm", "0.01 mm", "50 mm"),
+    Input("tested_depth", "Drawdown depth", "colour", "length", "Of the film.", None, "0.01 mm", "50 mm"),
 )

@@ -2,7 +2,8 @@
 
 Each step is a table, printed for the phone: `static/keeping/lift.js` is the twin. Version 2 keeps with a cup
 the stages that it was begun with. Version 3 tells the ratio's tolerance that a card states from the assumed
-one, and asks how long a square foot takes instead of how much is spread in a minute.
+one, and asks how long a square foot takes instead of how much is spread in a minute. Version 4 reads every
+bare number in the job's own units: where some fields took millimetres, that is written behind them.
 """
 
 from functools import partial
@@ -11,9 +12,9 @@ from typing import Any
 from webapp.bench.walk import has
 from webapp.errors import QuantityError
 from webapp.quantities import read_quantity
-from webapp.showing import rounded
+from webapp.showing import rounded, unit_shown
 
-VERSION = 3
+VERSION = 4
 
 WALK_OF_VERSION_1: tuple[tuple[str, str], ...] = (
     ("make_ready", ""),
@@ -44,11 +45,25 @@ LIFTS: dict[int, dict[str, Any]] = {
         "renamed": (("card", "ratio_tolerance", "stated_ratio_tolerance"),),
         "paces": (("bench", "spread_rate", "square_foot_time", "spread rate", "cm2/min", SQUARE_FOOT),),
     },
+    3: {
+        "bare": (
+            ("card", "greatest_coat_depth", "length", "mm"),
+            ("card", "stated_coverage", "coverage", "in2/fl oz"),
+            ("bench", "cup_diameter", "length", "mm"),
+            ("bench", "residual_film", "length", "mm"),
+            ("bench", "bench_slope", "slope", "mm/m"),
+            ("bench", "ripple_length", "length", "mm"),
+            ("bench", "bubble_diameter", "length", "mm"),
+            ("colours", "tip_diameter", "length", "mm"),
+            ("colours", "tested_depth", "length", "mm"),
+        ),
+    },
 }
 """What a job of each older version lacks.
 
 `walk` gives its cups their stages, `renamed` an input of a section another name; `paces` turns a rate
-of a kind, with the unit of a bare number, into the time for an area.
+of a kind, with the unit of a bare number, into the time for an area; `bare` says of which kind an input of a
+section or of a list of rows is, and in which unit a bare number of it was meant.
 """
 
 
@@ -64,6 +79,9 @@ def _lifted(job: dict[str, Any], step: dict[str, Any]) -> dict[str, Any]:
         job = _changed(job, section, old, new, _as_it_is)
     for section, old, new, kind, unit, area in step.get("paces", ()):
         job = _changed(job, section, old, new, partial(_time_for, kind=kind, unit=unit, area=area))
+    for section, name, kind, unit in step.get("bare", ()):
+        change = partial(_spelled_out, kind=kind, unit=unit, units=job.get("units"))
+        job = _changed(job, section, name, name, change)
     colours = job.get("colours")
     if not isinstance(colours, list):
         return job
@@ -72,11 +90,17 @@ def _lifted(job: dict[str, Any], step: dict[str, Any]) -> dict[str, Any]:
 
 def _changed(job: dict[str, Any], section: str, old: str, new: str, change: Any) -> dict[str, Any]:
     group = job.get(section)
+    if isinstance(group, list):
+        return job | {section: [_changed_in(row, old, new, change) for row in group]}
+    return job | {section: _changed_in(group, old, new, change)} if section in job else job
+
+
+def _changed_in(group: Any, old: str, new: str, change: Any) -> Any:
     if not isinstance(group, dict) or old not in group:
-        return job
+        return group
     kept = {name: value for name, value in group.items() if name != old}
     value = change(group[old])
-    return job | {section: kept if value is None else kept | {new: value}}
+    return kept if value is None else kept | {new: value}
 
 
 def _as_it_is(value: Any) -> Any:
@@ -85,12 +109,25 @@ def _as_it_is(value: Any) -> Any:
 
 def _time_for(rate: Any, kind: str, unit: str, area: float) -> str | None:
     """Return the minutes that an area takes at a rate, as text; None where the rate cannot be read."""
-    try:
-        each_second = read_quantity(rate, kind, unit).value if isinstance(rate, str) else rate
-    except QuantityError:
-        return None
+    each_second = _read(rate, kind, unit) if isinstance(rate, str) else rate
     is_number = isinstance(each_second, int | float) and not isinstance(each_second, bool)
     return f"{rounded(area / each_second / 60)} min" if is_number and each_second > 0 else None
+
+
+def _spelled_out(typed: Any, kind: str, unit: str, units: Any) -> Any:
+    """Return a bare number with the unit that it was meant in, unless the job reads it in that one anyhow."""
+    if not isinstance(typed, str) or (isinstance(units, dict) and unit_shown(kind, units) == unit):
+        return typed
+    spelled, meant = f"{typed.rstrip()} {unit}", _read(typed, kind, unit)
+    # "5 ft 3" takes a unit too, and would then be another amount.
+    return spelled if meant is not None and _read(spelled, kind, unit) == meant else typed
+
+
+def _read(text: str, kind: str, unit: str) -> Any:
+    try:
+        return read_quantity(text, kind, unit).value
+    except QuantityError:
+        return None
 
 
 def _with_cups(colour: Any, walk: tuple[tuple[str, str], ...] | None) -> Any:

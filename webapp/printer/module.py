@@ -1,7 +1,9 @@
 """Prints the modules that the phone runs: `printed.js` (the sheet), `sentences.js` and `workings.js`."""
 
 import json
+from collections.abc import Callable
 from dataclasses import asdict
+from functools import partial
 from typing import Any
 
 from webapp.bench.walk import MOMENTS, ONLY, TAPS, stages_table
@@ -18,8 +20,11 @@ from webapp.printer.syntax import RULES, read_body
 from webapp.printer.working import print_rule, print_working, rules_to_show
 from webapp.quantities import (
     REPLACEMENTS,
+    bound_text,
     bounds,
+    default_text,
     read_input,
+    units_of_input,
 )
 from webapp.sheet.heat import LEFT_STANDING, LIMITS
 from webapp.sheet.labels import GRAINS, WORDS, called, from_name
@@ -149,9 +154,21 @@ def _input(each: Input) -> dict[str, Any]:
     }
     if each.kind not in ("choice", "text"):
         least, most = bounds(each)
-        row["least"] = None if least is None else {"text": each.least, "value": least}
-        row["most"] = None if most is None else {"text": each.most, "value": most}
+        row["least"] = (
+            None if least is None else {"value": least} | _texts(each, partial(bound_text, each, "least"))
+        )
+        row["most"] = (
+            None if most is None else {"value": most} | _texts(each, partial(bound_text, each, "most"))
+        )
     return row
+
+
+def _texts(each: Input, text_in: Callable[[str], str]) -> dict[str, Any]:
+    """Return how a bound or a default reads, and how else in the units of some jobs."""
+    units = units_of_input(each)
+    text = text_in(units[-1])
+    own = {unit: text_in(unit) for unit in units if text_in(unit) != text}
+    return {"text": text} | ({"own": own} if own else {})
 
 
 def _fallback(each: Input) -> dict[str, Any] | None:
@@ -159,7 +176,7 @@ def _fallback(each: Input) -> dict[str, Any] | None:
         return None
     if each.kind in ("choice", "text"):
         return {"text": each.default, "value": each.default}
-    return {"text": each.default, "value": read_input(each.default, each, {}).value}
+    return {"value": read_input(each.default, each, {}).value} | _texts(each, partial(default_text, each))
 
 
 def _units(name: str) -> dict[str, Any]:
@@ -168,6 +185,7 @@ def _units(name: str) -> dict[str, Any]:
         "isCompound": kind.is_compound,
         "shownWith": kind.shown_with,
         "places": kind.places,
+        "inches": kind.inches,
     }
     shown = [_shown(row) for row in conversions(name).values()]
     row = {"canonical": canonical_units()[name].symbol, "shown": shown, "example": kind.example}
