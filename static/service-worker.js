@@ -12,6 +12,7 @@ const BESIDE = GROUPS.map(({ name, says, pack, files }) => (
 const CACHE_OF = new Map([CORE, ...BESIDE].flatMap(({ cache, addresses }) => addresses.map((each) => [each, cache])));
 const TYPES = {
   js: "text/javascript; charset=utf-8",
+  css: "text/css; charset=utf-8",
   html: "text/html; charset=utf-8",
   svg: "image/svg+xml",
   webmanifest: "application/manifest+json",

@@ -68,6 +68,7 @@ def test_files_of_the_version_lie_in_its_folder_and_the_rest_beside_it(static, t
     folder = f"v-{site.version}"
     assert names == {
         f"{folder}/app.js",
+        f"{folder}/later.css",
         f"{folder}/later.html",
         f"{folder}/later.js",
         f"{folder}/later.txt",
@@ -121,7 +122,6 @@ def worker_constants(site):
 
 
 def test_the_worker_gets_the_version_every_file_and_the_pack(static, tmp_path):
-    write(static / "icons/mark-192.png", "pixels")
     write(static / "icons/mark-512.png", "pixels for a home screen")
     site = write_site(tmp_path / "site", sources(static))
     constants = worker_constants(site)
@@ -137,7 +137,11 @@ def test_the_pack_holds_what_the_first_screen_does_without(static, tmp_path):
     folder = f"v-{site.version}"
     pack = (site.folder / folder / "later.txt").read_text()
     files = dict(entry.split("\n", 1) for entry in pack.removesuffix("\0").split("\0"))
-    names = {f"{folder}/later.html", f"{folder}/later.js", "icons/mark.svg", "manifest.webmanifest"}
+    names = {
+        *(f"{folder}/later.{kind}" for kind in ("css", "html", "js")),
+        "icons/mark.svg",
+        "manifest.webmanifest",
+    }
     assert files == {name: (site.folder / name).read_text() for name in names}
 
 
@@ -205,6 +209,13 @@ def test_styles_are_joined_in_the_order_of_the_cascade(static):
 def test_a_second_file_of_a_concept_follows_the_first(static):
     write(static / "styles/base-print.css", "p {}\n")
     assert join_styles(static).endswith(b"body { margin: 0; }\n\np {}\n")
+
+
+def test_styles_that_no_first_paint_wears_are_joined_apart(static):
+    write(static / "styles/bench-rows.css", "b {}\n")
+    write(static / "styles/bench.css", "a {}\n")
+    assert join_styles(static, later=True) == b"a {}\n\nb {}\n"
+    assert b"{}" not in join_styles(static)
 
 
 def test_a_style_without_a_place_in_the_order_is_refused(static):

@@ -16,7 +16,7 @@ from webapp.baker.assets import WORKER, static_folder
 from webapp.baker.writer import Page, Sources, write_site
 
 BARE = Path(__file__).parent / "bare"
-SAME_AS_THE_APP = (WORKER, "manifest.webmanifest", "icons/mark-192.png", "keeping/offline.js")
+SAME_AS_THE_APP = (WORKER, "manifest.webmanifest", "icons/mark.svg", "keeping/offline.js")
 
 
 @contextmanager

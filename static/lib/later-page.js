@@ -1,11 +1,16 @@
-// What the first screen does without: rows, fields and dialogs, in a page of their own.
+// What the first screen does without: rows, fields and dialogs, in a page of their own, and the styles that they wear.
 
 const PAGE = "../later.html";
+const STYLES = "../later.css";
 
-/** Take the later page's templates and dialogs into this one. */
+/** Take the later page's templates and dialogs into this one, once their styles are here. */
 export async function takeInLaterPage() {
-  const { body } = await read(new URL(PAGE, import.meta.url));
+  const [{ body }] = await Promise.all([read(addressOf(PAGE)), wear(addressOf(STYLES))]);
   document.body.append(...body.children);
+}
+
+function addressOf(name) {
+  return new URL(name, import.meta.url).href;
 }
 
 /** Read a page of our own; a request parses it by itself, so no text is ever taken for markup here. */
@@ -20,5 +25,19 @@ function read(address) {
     request.onerror = () => reject(new Error(`${address} did not answer`));
     request.open("GET", address);
     request.send();
+  });
+}
+
+function wear(address) {
+  return new Promise((resolve, reject) => {
+    const link = document.createElement("link");
+    link.rel = "stylesheet";
+    link.href = address;
+    link.onload = resolve;
+    link.onerror = () => {
+      link.remove();
+      reject(new Error(`${address} did not answer`));
+    };
+    document.head.append(link);
   });
 }

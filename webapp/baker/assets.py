@@ -10,7 +10,7 @@ ENTRY = "app.js"
 WORKER = "service-worker.js"
 MANIFEST = "manifest.webmanifest"
 STYLES = "sixteenth.css"
-ICON = "icons/mark-192.png"
+LATER_STYLES = "later.css"
 
 STYLE_ORDER = (
     "tokens",
@@ -30,6 +30,19 @@ STYLE_ORDER = (
     "bench-rows",
     "bench-stage",
     "bench-ready",
+    "menu",
+    "print",
+)
+# What no first paint wears comes with `later.html`: pictures, dialogs, the bench, the printer.
+AFTER_THE_FIRST_PAINT = (
+    "faces-drawing",
+    "cups-drawing",
+    "tint",
+    "timeline",
+    "folds-drawing",
+    "working",
+    "book",
+    "bench",
     "menu",
     "print",
 )
@@ -71,10 +84,13 @@ def read_styles(static: Path) -> dict[str, str]:
     return {path.relative_to(static).as_posix(): path.read_text() for path in paths}
 
 
-def join_styles(static: Path) -> bytes:
-    """Join the style files in the order of the cascade; a file that has no place in the order is an error."""
+def join_styles(static: Path, *, later: bool = False) -> bytes:
+    """Join the style files of the first paint, or those of later, in the order of the cascade.
+
+    A file that has no place in the order is an error. The layers keep that order over both.
+    """
     paths = sorted((static / "styles").glob("*.css"), key=_place_in_cascade)
-    joined = "\n".join(path.read_text().strip() + "\n" for path in paths)
+    joined = "\n".join(path.read_text().strip() + "\n" for path in paths if _is_later(path) == later)
     return _INDENT.sub("", _COMMENT.sub("", joined)).encode()
 
 
@@ -84,6 +100,10 @@ def _place_in_cascade(path: Path) -> tuple[int, str]:
     if concept not in STYLE_ORDER:
         raise BakeError(f"static/styles/{path.name} has no place in STYLE_ORDER of {Path(__file__).name}")
     return STYLE_ORDER.index(concept), path.stem
+
+
+def _is_later(path: Path) -> bool:
+    return not {path.stem, path.stem.partition("-")[0]}.isdisjoint(AFTER_THE_FIRST_PAINT)
 
 
 def imports_of(source: str) -> tuple[list[str], list[str]]:

@@ -70,7 +70,11 @@ def write_site(folder: Path, sources: Sources) -> Site:
     check_groups(modules, sources.groups)
     first = assets.first_screen(modules)
     pages = {name: text.encode() for name, text in sources.pages.items()}
-    versioned = {**modules, **pages, assets.STYLES: assets.join_styles(sources.static)}
+    styles = {
+        assets.STYLES: assets.join_styles(sources.static),
+        assets.LATER_STYLES: assets.join_styles(sources.static, later=True),
+    }
+    versioned = {**modules, **pages, **styles}
     fixed = {
         assets.MANIFEST: (sources.static / assets.MANIFEST).read_bytes(),
         **assets.read_icons(sources.static),
@@ -135,8 +139,8 @@ def _worker(
     source: str,
 ) -> str:
     apart = {name for group in groups for name in packs[group.pack]}
-    # A home screen fetches its pictures as it is set up; the browser asks for the icon at every start.
-    kept = [name for name in sorted({*files} - apart) if not name.endswith(".png") or name == assets.ICON]
+    # A home screen fetches its pictures as it is set up, and never again.
+    kept = [name for name in sorted({*files} - apart) if not name.endswith(".png")]
     folder = f"v-{version}"
     constants = {
         "VERSION": version,

@@ -7,6 +7,7 @@ from flask_wtf.file import FileField, FileRequired
 from werkzeug.exceptions import HTTPException, RequestEntityTooLarge
 from wtforms import RadioField
 
+from webapp.baker.assets import LATER_STYLES, STYLES
 from webapp.baker.writer import Site
 from webapp.errors import JobFileError
 from webapp.job.file import LARGEST, read_job
@@ -46,7 +47,8 @@ def init_app(app: Flask, site: Site) -> None:
     app.register_error_handler(CSRFError, lambda _: (_refused(OLD_PAGE), 400))
     app.register_error_handler(RequestEntityTooLarge, lambda _: (_refused(TOO_LARGE), 413))
     app.after_request(keep_nowhere)
-    app.context_processor(lambda: {"styles": f"/{site.styles}"})
+    styles = [f"/v-{site.version}/{name}" for name in (STYLES, LATER_STYLES)]
+    app.context_processor(lambda: {"styles": styles})
 
 
 def keep_nowhere(response: Response) -> Response:
