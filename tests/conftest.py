@@ -2,6 +2,7 @@
 
 import functools
 import http.server
+import shutil
 import threading
 from pathlib import Path
 
@@ -22,6 +23,14 @@ def baked(tmp_path_factory) -> Path:
     """The baked site, once for all tests that only read it."""
     folder = tmp_path_factory.mktemp("site")
     bake(folder)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def instance(baked, tmp_path_factory) -> Path:
+    """The folder of a server whose site is baked already."""
+    folder = tmp_path_factory.mktemp("instance")
+    shutil.copytree(baked, folder / "site")
     return folder
 
 

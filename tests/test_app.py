@@ -1,33 +1,31 @@
 """The server: files and pages, their caching, their limits, and headers on every answer."""
 
-import http.client
 import io
 import json
 import re
 import stat
 import threading
-from contextlib import contextmanager
 
 import pytest
 from flask.testing import FlaskClient
-from waitress import wasyncore
 
+from tests.wire import ask, ask_raw, serving
 from webapp.app import Settings, create_app, secret_key
 from webapp.job.demo import EXAMPLE_JOB
 from webapp.security import security_headers
-from webapp.server.listening import open_server
 
 GUARDS = dict(security_headers())
-
-
-@pytest.fixture(scope="module")
-def instance(tmp_path_factory):
-    return tmp_path_factory.mktemp("instance")
+ADDRESS = "https://sixteenth.example"
 
 
 @pytest.fixture(scope="module")
 def app(instance):
     return create_app(Settings(instance))
+
+
+@pytest.fixture(scope="module")
+def behind_tls(instance):
+    return create_app(Settings(instance, ADDRESS))
 
 
 @pytest.fixture
@@ -51,27 +49,12 @@ def port(app):
         yield server.effective_port
 
 
-@contextmanager
-def serving(app):
-    """Serve in a thread of this process; on the way out the server closes in its own thread, and it ends."""
-    server = open_server(app, "127.0.0.1", 0)
-    thread = threading.Thread(target=server.run)
-    thread.start()
-    try:
-        yield server, thread
-    finally:
-        server.task_dispatcher.shutdown()
-        # A socket that another thread closes is still in the list that the loop has begun to wait for.
-        server.trigger.pull_trigger(lambda: wasyncore.close_all(server._map))
-        thread.join()
-
-
 def guards_of(response):
     return {name: response.headers.get(name) for name in GUARDS}
 
 
-def token(client):
-    page = client.get("/plan").get_data(as_text=True)
+def token(client, address=None):
+    page = client.get("/plan", base_url=address).get_data(as_text=True)
     return re.search(r'name="csrf_token"[^>]*value="([^"]+)"', page)[1]
 
 
@@ -154,18 +137,16 @@ def test_a_server_page_is_kept_nowhere_and_its_cookie_is_out_of_reach_of_scripts
     assert "Secure" not in cookie
 
 
-def test_behind_tls_the_cookie_is_bound_to_it(tmp_path):
-    client = ClosingClient(create_app(Settings(tmp_path, "https://sixteenth.example")))
-    response = client.get("/plan", base_url="https://sixteenth.example")
+def test_behind_tls_the_cookie_is_bound_to_it(behind_tls):
+    response = ClosingClient(behind_tls).get("/plan", base_url=ADDRESS)
     cookie = response.headers["Set-Cookie"]
     assert cookie.startswith("__Host-sixteenth=")
     assert "Secure" in cookie
     assert "max-age=31536000" in response.headers["Strict-Transport-Security"]
 
 
-def test_with_an_address_of_its_own_another_hosts_name_is_refused(tmp_path):
-    client = ClosingClient(create_app(Settings(tmp_path, "https://sixteenth.example")))
-    response = client.get("/plan", base_url="https://elsewhere.example")
+def test_with_an_address_of_its_own_another_hosts_name_is_refused(behind_tls):
+    response = ClosingClient(behind_tls).get("/plan", base_url="https://elsewhere.example")
     assert response.status_code == 400
     assert response.headers["Content-Security-Policy"] == GUARDS["Content-Security-Policy"]
 
@@ -234,50 +215,96 @@ def test_a_body_past_the_limit_is_refused_in_plain_words(client):
     assert "larger than 5 MB" in response.get_data(as_text=True)
 
 
-def fetch(port):
-    """Ask for the phone page over the wire and read the answer to its end."""
-    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=10)
-    connection.request("GET", "/", headers={"Accept-Encoding": "br"})
-    response = connection.getresponse()
-    response.read()
-    connection.close()
-    return response
-
-
 def test_a_server_that_closes_ends_its_thread_without_an_error(app, monkeypatch):
     errors = []
     monkeypatch.setattr(threading, "excepthook", errors.append)
     for _ in range(20):
         with serving(app) as (server, thread):
-            assert fetch(server.effective_port).status == 200
+            assert ask(server.effective_port, "/").status == 200
         assert not thread.is_alive()
     assert errors == []
 
 
+def guards_over_the_wire(answer):
+    return {name: answer.headers.get(name.lower()) for name in GUARDS}
+
+
 def test_a_file_comes_over_the_wire_with_its_headers(port):
-    response = fetch(port)
-    assert response.status == 200
-    assert {name: response.getheader(name) for name in GUARDS} == GUARDS
-    assert response.getheader("Server") is None
+    answer = ask(port, "/", Accept_Encoding="br")
+    assert answer.status == 200
+    assert guards_over_the_wire(answer) == GUARDS
+    assert "server" not in answer.headers
 
 
 @pytest.mark.parametrize(
-    ("start", "status"),
+    ("pieces", "status"),
     [
-        (b"NONSENSE\r\n\r\n", 400),
-        (b"GET / HTTP/1.1\r\nHost: here\r\nBroken header\r\n\r\n", 400),
-        (b"POST /plan HTTP/1.1\r\nHost: here\r\nContent-Length: 99000000\r\n\r\n", 413),
+        ([b"NONSENSE\r\n\r\n"], 400),
+        ([b"get / HTTP/1.1\r\n\r\n"], 400),
+        ([b"GET / HTTP/1.1\r\nHost: here\r\nBroken header\r\n\r\n"], 400),
+        ([b"GET http://[ HTTP/1.1\r\nHost: here\r\n\r\n"], 400),
+        ([b"GET / HTTP/1.1\r\nHost: here\r\nContent-Length: some\r\n\r\n"], 400),
+        ([b"GET / HTTP/1.1\r\nHost: here\r\n", b"Long: " + b"x" * 70_000 + b"\r\n\r\n"], 431),
+        ([b"POST /plan HTTP/1.1\r\nHost: here\r\nContent-Length: 99000000\r\n\r\n"], 413),
+        ([b"POST /plan HTTP/1.1\r\nHost: here\r\nTransfer-Encoding: chunked\r\n\r\n", b"zz\r\n\r\n"], 400),
+        ([b"POST /plan HTTP/1.1\r\nHost: here\r\nTransfer-Encoding: gzip\r\n\r\n"], 501),
     ],
-    ids=["malformed", "broken header", "far too large"],
+    ids=[
+        "no request",
+        "small letters",
+        "broken header",
+        "broken address",
+        "length that is none",
+        "headers far too large",
+        "body far too large",
+        "broken chunk",
+        "coding of nobody's",
+    ],
 )
-def test_what_never_reaches_the_application_is_answered_with_the_headers_too(port, start, status):
-    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=10)
-    connection.connect()
-    connection.sock.sendall(start)
-    response = http.client.HTTPResponse(connection.sock)
-    response.begin()
-    response.read()
-    response.close()
-    connection.close()
-    assert response.status == status
-    assert {name: response.getheader(name) for name in GUARDS} == GUARDS
+def test_what_never_reaches_the_application_is_answered_with_the_headers_too(port, pieces, status):
+    answer = ask_raw(port, *pieces)
+    assert answer.status == status
+    assert guards_over_the_wire(answer) == GUARDS
+    assert "strict-transport-security" not in answer.headers
+
+
+def test_behind_tls_an_answer_that_never_reaches_the_application_promises_it_too(app):
+    with serving(app, tls=True) as (server, _):
+        answer = ask_raw(server.effective_port, b"NONSENSE\r\n\r\n")
+    assert answer.headers["strict-transport-security"] == "max-age=31536000"
+
+
+@pytest.mark.parametrize(
+    "referer", ["http://[", "//[", f"{ADDRESS}:99999/plan", f"{ADDRESS}:abc/", "https://[v1.x]/"]
+)
+def test_a_referer_that_is_no_address_is_refused_in_plain_words(behind_tls, referer):
+    client = ClosingClient(behind_tls)
+    data = {
+        "csrf_token": token(client, ADDRESS),
+        "answer": "text",
+        "job_file": (io.BytesIO(b"{}"), "job.json"),
+    }
+    response = client.post("/plan", data=data, base_url=ADDRESS, headers={"Referer": referer})
+    assert response.status_code == 400
+    assert 'role="alert"' in response.get_data(as_text=True) or "Go back" in response.get_data(as_text=True)
+
+
+@pytest.mark.parametrize("host", ["[", "[::1", "a b", "\xff", "here:99999", "here:abc", ""])
+def test_a_host_that_is_none_is_no_error_of_the_server(port, behind_tls, host):
+    with serving(behind_tls, tls=True) as (server, _):
+        for each in (port, server.effective_port):
+            for path in ("/", "/plan", "/nowhere"):
+                request = f"GET {path} HTTP/1.1\r\nHost: {host}\r\n\r\n".encode("latin-1")
+                assert ask_raw(each, request).status < 500
+
+
+def test_a_part_of_a_form_without_a_name_is_refused_in_plain_words(client):
+    body = b"--cut\r\nContent-Disposition: form-data\r\n\r\ntext\r\n--cut--\r\n"
+    response = client.post("/plan", data=body, content_type="multipart/form-data; boundary=cut")
+    assert response.status_code == 400
+    assert "Go back and try again" in response.get_data(as_text=True)
+
+
+@pytest.mark.parametrize("path", ["/.baked.json", "/%2ebaked.json", "/index.html.br", "/index.html.gz"])
+def test_what_the_bake_keeps_for_itself_is_not_served(client, path):
+    assert client.get(path).status_code == 404

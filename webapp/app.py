@@ -7,13 +7,11 @@ from urllib.parse import urlsplit
 
 from flask import Flask
 from flask_wtf.csrf import CSRFProtect
-from whitenoise import WhiteNoise
 
-from webapp.baker.compress import fingerprint
 from webapp.baker.site import bake
-from webapp.baker.writer import Site
-from webapp.security import LARGEST_BODY, ONE_YEAR, with_security_headers
+from webapp.security import LARGEST_BODY, with_security_headers
 from webapp.server import routes
+from webapp.server.files import BakedFiles
 
 LARGEST_FIELD = 100_000
 MOST_FIELDS = 50
@@ -40,10 +38,10 @@ def create_app(settings: Settings | None = None) -> Flask:
     app.config.from_mapping(_limits(), SECRET_KEY=secret_key(instance), **_cookies(settings))
     if settings.address:
         app.config["TRUSTED_HOSTS"] = [urlsplit(settings.address).hostname, "localhost", "127.0.0.1"]
-    CSRFProtect(app)
     site = bake(instance / "site")
     routes.init_app(app, site)
-    app.wsgi_app = with_security_headers(files(app.wsgi_app, site), tls=settings.has_tls)  # type: ignore[method-assign,assignment]
+    CSRFProtect(app)
+    app.wsgi_app = with_security_headers(BakedFiles(app.wsgi_app, site), tls=settings.has_tls)  # type: ignore[method-assign,assignment]
     return app
 
 
@@ -57,25 +55,6 @@ def secret_key(instance: Path) -> str:
         draft.write_text(secrets.token_hex(32))
         draft.rename(path)
     return path.read_text()
-
-
-def files(application: object, site: Site) -> WhiteNoise:
-    """Serve the baked site before the application: versioned files for good, the rest asked for anew."""
-
-    def add_headers(headers: dict[str, str], path: str, url: str) -> None:
-        versioned = url.startswith(f"/v-{site.version}/")
-        headers["Cache-Control"] = f"public, max-age={ONE_YEAR}, immutable" if versioned else "no-cache"
-        headers["ETag"] = f'"{fingerprint(Path(path).read_bytes())[:32]}"'
-
-    return WhiteNoise(
-        application,
-        root=site.folder,
-        index_file=True,
-        allow_all_origins=False,
-        mimetypes={".webmanifest": "application/manifest+json"},
-        max_age=None,
-        add_headers_function=add_headers,
-    )
 
 
 def _limits() -> dict[str, int]:

@@ -52,6 +52,7 @@ def content_policy(*, meta: bool = False) -> str:
 
 # What a document may do is asked of documents alone; on every script it would be 3 KiB of a first visit.
 ONLY_ON_PAGES = ("Permissions-Policy",)
+ONLY_OVER_TLS = ("Strict-Transport-Security",)
 
 
 def security_headers(*, tls: bool = False) -> list[tuple[str, str]]:
@@ -66,7 +67,7 @@ def security_headers(*, tls: bool = False) -> list[tuple[str, str]]:
         ("Cross-Origin-Resource-Policy", "same-origin"),
         ("Permissions-Policy", ", ".join(features)),
     ]
-    return [*headers, ("Strict-Transport-Security", f"max-age={ONE_YEAR}")] if tls else headers
+    return [*headers, *((name, f"max-age={ONE_YEAR}") for name in ONLY_OVER_TLS if tls)]
 
 
 def with_security_headers(application: Application, *, tls: bool = False) -> Application:

@@ -12,6 +12,16 @@ MANIFEST = "manifest.webmanifest"
 STYLES = "sixteenth.css"
 LATER_STYLES = "later.css"
 
+CONTENT_TYPES = {
+    ".css": "text/css; charset=utf-8",
+    ".html": "text/html; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".txt": "text/plain; charset=utf-8",
+    ".webmanifest": "application/manifest+json",
+}
+
 STYLE_ORDER = (
     "tokens",
     "base",

@@ -16,11 +16,14 @@ from webapp.baker import assets
 from webapp.baker.compress import known_twins, twins_of
 from webapp.baker.groups import Group, check_groups, group_of
 from webapp.errors import BakeError
-from webapp.security import content_policy
+from webapp.security import ONE_YEAR, content_policy
 
 INDEX = "index.html"
 PACK = "later.txt"
 VERSION_LENGTH = 12
+# Of a versioned file the address changes with its content; the few others are asked for anew each time.
+KEPT_FOR_GOOD = f"public, max-age={ONE_YEAR}, immutable"
+ASKED_ANEW = "no-cache"
 UNKNOWN = "0" * VERSION_LENGTH
 _OURS = re.compile(rf"v-[0-9a-f]{{{VERSION_LENGTH}}}|icons")
 

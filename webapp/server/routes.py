@@ -1,10 +1,12 @@
 """The server's own pages: a second opinion on a job file at a desk, and errors in plain words."""
 
-from flask import Blueprint, Flask, Response, render_template
+from urllib.parse import urlsplit
+
+from flask import Blueprint, Flask, Response, render_template, request
 from flask_wtf import FlaskForm
 from flask_wtf.csrf import CSRFError
 from flask_wtf.file import FileField, FileRequired
-from werkzeug.exceptions import HTTPException, RequestEntityTooLarge
+from werkzeug.exceptions import BadRequest, HTTPException, RequestEntityTooLarge
 from wtforms import RadioField
 
 from webapp.baker.assets import LATER_STYLES, STYLES
@@ -46,9 +48,17 @@ def init_app(app: Flask, site: Site) -> None:
     app.register_error_handler(HTTPException, say_error)
     app.register_error_handler(CSRFError, lambda _: (_refused(OLD_PAGE), 400))
     app.register_error_handler(RequestEntityTooLarge, lambda _: (_refused(TOO_LARGE), 413))
+    app.before_request(refuse_unreadable)
     app.after_request(keep_nowhere)
     styles = [f"/v-{site.version}/{name}" for name in (STYLES, LATER_STYLES)]
     app.context_processor(lambda: {"styles": styles})
+
+
+def refuse_unreadable() -> None:
+    """Refuse what the guard of forms would stumble over: a part without a name, an address that is none."""
+    is_form = request.method == "POST" and request.endpoint is not None
+    if is_form and (None in request.form or not _is_address(request.referrer or "")):
+        raise BadRequest
 
 
 def keep_nowhere(response: Response) -> Response:
@@ -65,12 +75,19 @@ def plan_page() -> str | Response:
         return _plan_page(form)
     try:
         job = read_job(form.job_file.data.read(LARGEST + 1))
+        if form.answer.data == "json":
+            headers = {"Content-Disposition": 'attachment; filename="plan.json"'}
+            return Response(plan_as_json(job), mimetype="application/json", headers=headers)
+        return _plan_page(form, text=job_sheet_text(job))
     except JobFileError as error:
         return _plan_page(form, problem=str(error))
-    if form.answer.data == "json":
-        headers = {"Content-Disposition": 'attachment; filename="plan.json"'}
-        return Response(plan_as_json(job), mimetype="application/json", headers=headers)
-    return _plan_page(form, text=job_sheet_text(job))
+
+
+def _is_address(text: str) -> bool:
+    try:
+        return (urlsplit(text).port or 0) >= 0
+    except ValueError:
+        return False
 
 
 def _plan_page(form: PlanForm, *, problem: str = "", text: str = "") -> str:
