@@ -31,6 +31,7 @@ PYTHON = (
     "baker",
     "server",
     "app",
+    "terminal",
     "cli",
     "__main__",
 )

@@ -5,17 +5,20 @@ import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import NoReturn
 from urllib.parse import urlsplit
 
 from webapp.app import Settings, create_app
 from webapp.baker.site import bake
-from webapp.errors import JobFileError
-from webapp.job.file import read_job
+from webapp.errors import BakeError, JobFileError
+from webapp.job.file import LARGEST, read_job
 from webapp.printer.book_text import book_text
 from webapp.server.listening import open_server
 from webapp.sheet.report import job_sheet_text, plan_as_json
 from webapp.sheet.wiring import load_sheet
+from webapp.terminal import drop_output, finish_output, say_wrong, visible, visible_in, write_what_it_can
 
+PROGRAM = "python -m webapp"
 HOST = "127.0.0.1"
 PORT = 8016
 DEFAULT = "serve"
@@ -46,12 +49,10 @@ def serve(options: argparse.Namespace) -> int:
     app = create_app(settings)
     try:
         server = open_server(app, options.host, options.port, tls=settings.has_tls)
-    except OSError as error:
-        why = error.strerror or error
-        print(
-            f"Cannot listen on {options.host}:{options.port}: {why}. Choose another --port.", file=sys.stderr
-        )
-        return 1
+    except (OSError, ValueError, OverflowError) as error:
+        why = error.strerror if isinstance(error, OSError) else error
+        place = f"Cannot listen on {options.host}:{options.port}"
+        return say_wrong(place, f"{why}. Choose another --port or --host.")
     port = getattr(server, "effective_port", options.port)
     print(f"Sixteenth is at http://{options.host}:{port}/ (stop it with Ctrl+C)", flush=True)
     server.run()
@@ -65,8 +66,11 @@ def bake_arguments(parser: argparse.ArgumentParser) -> None:
 
 def bake_folder(options: argparse.Namespace) -> int:
     """Bake the site into a folder for a static host."""
-    site = bake(options.folder)
-    print(f"{site.folder}: version {site.version}, {len(site.written)} files written")
+    try:
+        site = bake(options.folder)
+        print(visible(f"{site.folder}: version {site.version}, {len(site.written)} files written"))
+    except (OSError, BakeError) as error:
+        return say_wrong(options.folder, error)
     return 0
 
 
@@ -79,12 +83,12 @@ def plan_arguments(parser: argparse.ArgumentParser) -> None:
 def print_plan(options: argparse.Namespace) -> int:
     """Print every figure of a job file, as JSON or as the job sheet."""
     try:
-        job = read_job(options.job.read_bytes())
+        with options.job.open("rb") as file:
+            job = read_job(file.read(LARGEST + 1))
+        text = job_sheet_text(visible_in(job)) if options.text else plan_as_json(job)
     except (OSError, JobFileError) as error:
-        why = error.strerror if isinstance(error, OSError) else error
-        print(f"{options.job}: {why}", file=sys.stderr)
-        return 1
-    print(job_sheet_text(job) if options.text else plan_as_json(job))
+        return say_wrong(options.job, error)
+    print(text)
     return 0
 
 
@@ -111,13 +115,31 @@ def main(arguments: Sequence[str] | None = None) -> int:
     given = list(sys.argv[1:] if arguments is None else arguments)
     if not given or given[0] not in (*COMMANDS, "-h", "--help"):
         given.insert(0, DEFAULT)
+    write_what_it_can()
     options = build_parser().parse_args(given)
-    return COMMANDS[options.command].run(options)
+    try:
+        code = COMMANDS[options.command].run(options)
+        finish_output()
+    except BrokenPipeError:
+        drop_output()
+        return 1
+    except OSError as error:
+        drop_output()
+        return say_wrong(f"{PROGRAM} {options.command}", error)
+    return code
+
+
+class Parser(argparse.ArgumentParser):
+    """A parser whose complaints are visible to the last sign."""
+
+    def error(self, message: str) -> NoReturn:
+        """Say what is wrong with the arguments, and end."""
+        super().error(visible(message))
 
 
 def build_parser() -> argparse.ArgumentParser:
     """Return the parser of all commands."""
-    parser = argparse.ArgumentParser("python -m webapp", description=__doc__)
+    parser = Parser(PROGRAM, description=__doc__)
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     for name, command in COMMANDS.items():
         command.arguments(commands.add_parser(name, help=command.help, description=command.help))

@@ -7,6 +7,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import Any
 
+from webapp.errors import JobFileError
 from webapp.inputs.table import INPUTS
 from webapp.sheet.heat import heat_says, not_checked
 from webapp.sheet.labels import GRAINS, called, in_sentence
@@ -57,8 +58,16 @@ def plan(job: dict[str, Any]) -> dict[str, Any]:
 
 
 def plan_as_json(job: dict[str, Any]) -> str:
-    """Return the plan as JSON on one line: with indents a large one takes as long to write as to work out."""
-    return json.dumps(plan(job), ensure_ascii=False)
+    """Return the plan as strict JSON on one line: with indents it takes as long to write as to work out.
+
+    It is all ASCII, so no name can steer a terminal, and half a character of one is still JSON.
+    """
+    try:
+        return json.dumps(plan(job), allow_nan=False)
+    except ValueError as error:
+        raise JobFileError(
+            "A number in the job file is past all measure. Correct it, then try again."
+        ) from error
 
 
 @contextmanager
