@@ -89,9 +89,10 @@ class Sheet:
             f"""async () => {{
               const {{ stages }} = await import({BASE} + "sentences.js");
               const {{ state }} = await import({BASE} + "keeping/store.js");
+              const {{ tapsOf }} = await import({BASE} + "clocks/cup-record.js");
               const [cup] = state.job.colours.flatMap((colour) => colour.cups);
               const buttons = new Map(stages.map(({{ name, button }}) => [name, button]));
-              return cup.taps.flatMap((tap) => buttons.get(tap.stage) ?? []);
+              return tapsOf(cup).flatMap((tap) => buttons.get(tap.stage) ?? []);
             }}"""
         )
 

@@ -114,7 +114,8 @@ def test_a_stop_check_that_cannot_be_made_holds_the_start_until_a_reason_is_type
     reason.fill("The hygrometer is broken; the room was dry all week")
     bench.tap("Begin the cup")
     bench.expect_instruction("Pour in part A")
-    assert sheet.cups()[0]["reason"].startswith("The hygrometer is broken")
+    [reason] = [each for each in sheet.cups()[0]["entries"] if each["kind"] == "reason"]
+    assert reason["says"] == "The hygrometer is broken; the room was dry all week"
 
 
 def test_a_cup_without_amounts_leads_back_to_the_job_sheet(sheet):
@@ -211,7 +212,7 @@ def test_step_back_from_part_a_leads_to_the_gloves(bench, sheet):
     for _ in range(5):
         bench.step_back()
     expect(bench.root.locator(".ready__line[aria-pressed=true]")).to_have_count(0)
-    assert sheet.cups()[0]["taps"] == []
+    assert sheet.taps() == []
 
 
 def test_a_glove_that_bounces_taps_once(bench, sheet):
@@ -534,17 +535,17 @@ def test_the_job_sheet_shows_the_running_clocks_and_leads_back(bench):
 def test_a_cup_of_a_damaged_file_is_passed_over(sheet):
     for cup in (
         {},
-        {"id": "k1", "begun": "yesterday", "taps": [], "amounts": {}, "plan": {"colours": [{}]}},
+        {"id": "k1", "begun": "yesterday", "entries": [], "amounts": {}, "plan": {"colours": [{}]}},
         {
             "id": "k2",
             "begun": "2025-11-14T09:00:00.000Z",
-            "taps": [{"stage": "a tap", "at": "?"}],
+            "entries": [{"id": "e1", "kind": "tap", "stage": "mix", "at": "?"}],
             "amounts": {},
         },
         {
             "id": "k3",
             "begun": "2025-11-14T09:00:00.000Z",
-            "taps": [],
+            "entries": [],
             "amounts": {"mix_time": None},
             "plan": {},
         },

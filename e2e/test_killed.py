@@ -90,7 +90,7 @@ def test_the_contact_of_a_and_b_is_there_and_pour_by_stands(handset, server, ben
     sheet = Sheet(back.page)
     [cup] = sheet.cups()
     assert sheet.taps()[-1] == "A has touched B"
-    contact = datetime.fromisoformat(cup["taps"][-1]["at"])
+    contact = datetime.fromisoformat(cup["entries"][-1]["at"])
     by = (contact + timedelta(seconds=cup["amounts"]["pour_by"])).astimezone()
     expect(back.clocks.locator(".clock__time")).to_have_text(by.strftime("%-I:%M\u202f%p"))
 

@@ -50,8 +50,21 @@ def at(clock):
     return day.strftime("%Y-%m-%dT%H:%M:%S.000Z")
 
 
+def entry(id_, clock, kind, **facts):
+    return {"id": id_, "at": at(clock), "kind": kind, **facts}
+
+
 def tap(stage, clock):
-    return {"stage": stage, "at": at(clock)}
+    """Return a tap with an id that no other tap of another moment has."""
+    return entry(f"{stage}-{clock}", clock, "tap", stage=stage)
+
+
+def back(of, clock):
+    return entry(f"back-{clock}", clock, "back", of=of)
+
+
+def mark(id_, clock):
+    return {"id": id_, "moment": moment(clock)}
 
 
 def cup(*taps, amounts=AMOUNTS, plan=PLAN, **facts):
@@ -62,7 +75,7 @@ def cup(*taps, amounts=AMOUNTS, plan=PLAN, **facts):
         "begun": at("10:00"),
         "amounts": amounts,
         "plan": plan,
-        "taps": [tap(*each) for each in taps],
+        "entries": [tap(*each) for each in taps],
         **facts,
     }
     return {"stages": [name for name, only in WALK_OF_VERSION_1 if has(begun, only)], **begun}
@@ -84,7 +97,10 @@ def run(phone):
         return phone.evaluate(
             """async ([module, name, given]) => {
               const { [name]: called } = await import(new URL(module, window.modules));
-              const taken = given.map((each) => (each && each.moment ? Date.parse(each.moment) : each));
+              const read = ({ id, moment }) => (
+                id ? { id, moment: read(moment) } : Date.parse(moment)
+              );
+              const taken = given.map((each) => (each && each.moment ? read(each) : each));
               const result = called(...taken);
               return result === undefined ? null : JSON.parse(JSON.stringify(result));
             }""",
@@ -146,15 +162,88 @@ def test_a_figure_that_the_card_lacks_makes_no_clock(run):
     assert "second_mist" not in ends(run, [cup(*POURED, amounts=amounts)])
 
 
-def test_a_step_back_takes_its_clocks_away(run):
-    back = run("clocks/cup-record.js", "withoutLastTap", cup(*POURED))
-    assert [each["stage"] for each in back["taps"]] == ["part_b", "fill", "mix"]
-    assert ends(run, [back]) == {"pour": "14 10:30"}
+def stages_tapped(run, record):
+    return [each["stage"] for each in run("clocks/cup-record.js", "tapsOf", record)]
+
+
+def test_a_step_back_takes_its_clocks_away_and_no_entry(run):
+    before = cup(*POURED)
+    stepped = run("clocks/cup-record.js", "withStepBack", before, mark("b1", "10:21"))
+    assert stages_tapped(run, stepped) == ["part_b", "fill", "mix"]
+    assert ends(run, [stepped]) == {"pour": "14 10:30"}
+    assert stepped["entries"] == [
+        *before["entries"],
+        {"id": "b1", "at": at("10:21"), "kind": "back", "of": "pour-10:20"},
+    ]
 
 
 def test_a_step_back_leaves_what_the_calendar_was_given(run):
-    back = run("clocks/cup-record.js", "withoutLastTap", cup(*POURED, ("calendar", "10:21")))
-    assert [each["stage"] for each in back["taps"]] == ["part_b", "fill", "mix", "calendar"]
+    given = run("clocks/cup-record.js", "withCalendar", cup(*POURED), mark("e1", "10:21"))
+    stepped = run("clocks/cup-record.js", "withStepBack", given, mark("b1", "10:22"))
+    assert stages_tapped(run, stepped) == ["part_b", "fill", "mix"]
+    assert run("clocks/cup-record.js", "timesGivenOut", stepped) == 1
+
+
+def with_entries(record, *entries):
+    return {**record, "entries": [*record["entries"], *entries]}
+
+
+def test_what_was_taken_back_stands_again_at_its_first_moment(run):
+    record = with_entries(cup(*POURED), back("pour-10:20", "10:22"), back("back-10:22", "10:24"))
+    assert ends(run, [record])["first_mist"] == "14 10:21"
+    again = with_entries(record, back("pour-10:20", "10:25"))
+    assert ends(run, [again]) == {"pour": "14 10:30"}
+
+
+def test_the_contact_is_the_earliest_that_was_ever_given(run):
+    mistaken = with_entries(cup(("part_b", "10:00")), back("part_b-10:00", "10:01"))
+    assert ends(run, [mistaken]) == {}
+    assert ends(run, [with_entries(mistaken, tap("part_b", "10:09"))]) == {"pour": "14 10:30"}
+
+
+def test_the_end_of_a_pour_that_was_tapped_too_soon_is_the_next_tap(run):
+    record = with_entries(cup(*POURED), back("pour-10:20", "10:22"), tap("pour", "10:26"))
+    assert ends(run, [record])["first_mist"] == "14 10:27"
+
+
+def test_a_reason_is_one_entry_while_it_is_typed(run):
+    record = cup()
+    for says, clock in (("D", "10:01"), ("Dry", "10:02"), ("Dry all week", "10:03")):
+        record = run("clocks/cup-record.js", "withReason", record, mark(clock, clock), "make_ready", says)
+    assert record["entries"] == [entry("10:01", "10:03", "reason", stage="make_ready", says="Dry all week")]
+    assert run("clocks/cup-record.js", "reasonOf", record) == "Dry all week"
+
+
+def joined(run, one, other):
+    return run("keeping/entries.js", "joined", one["entries"], other["entries"])
+
+
+def test_two_copies_of_a_cup_are_joined_by_what_happened_in_each(run):
+    begun = cup(("part_b", "10:00"))
+    here, there = with_entries(begun, tap("fill", "10:02")), with_entries(begun, tap("drop", "10:01"))
+    both = [tap("part_b", "10:00"), tap("drop", "10:01"), tap("fill", "10:02")]
+    assert joined(run, here, there) == joined(run, there, here) == both
+    assert joined(run, here, here) == here["entries"]
+
+
+def test_what_one_window_took_back_no_other_brings_back(run):
+    poured = cup(*POURED)
+    stepped = with_entries(poured, back("pour-10:20", "10:21"))
+    for one, other in ((poured, stepped), (stepped, poured)):
+        record = {**poured, "entries": joined(run, one, other)}
+        assert stages_tapped(run, record) == ["part_b", "fill", "mix"]
+
+
+def test_of_a_contact_tapped_in_two_windows_the_earlier_counts(run):
+    here, there = cup(("part_b", "10:00:05")), cup(("part_b", "10:00"))
+    for one, other in ((here, there), (there, here)):
+        assert ends(run, [{**here, "entries": joined(run, one, other)}]) == {"pour": "14 10:30"}
+
+
+def test_of_a_reason_typed_in_two_windows_the_later_counts(run):
+    begun = with_entries(cup(), entry("e1", "10:01", "reason", stage="make_ready", says="Dry"))
+    later = with_entries(cup(), entry("e1", "10:02", "reason", stage="make_ready", says="Dry all week"))
+    assert joined(run, begun, later) == joined(run, later, begun) == later["entries"]
 
 
 def test_what_was_missed_is_named_with_how_long_ago(run):
@@ -215,10 +304,10 @@ def test_curing_stages_come_in_the_order_of_their_clocks(run):
 
 def test_the_next_cup_starts_with_the_drops_of_the_last(run):
     first = cup(*COVERED, id="k1")
-    first["taps"][5:5] = [
+    first["entries"][5:5] = [
         {**tap("starting_drops", "10:05"), "count": 12},
         tap("drop", "10:06"),
-        tap("drop", "10:06"),
+        tap("drop", "10:07"),
     ]
     second = cup(id="k2", number=2)
     colour = job(first, second)["colours"][0]
@@ -231,9 +320,9 @@ def test_the_next_cup_starts_with_the_drops_of_the_last(run):
 )
 def test_other_cups_start_with_the_sheets_drops(run, facts):
     first = cup(*COVERED, id="k1")
-    first["taps"].append({**tap("starting_drops", "10:05"), "count": 20})
+    first["entries"].append({**tap("starting_drops", "10:05"), "count": 20})
     if not facts:
-        first["taps"].append(tap("set_aside", "10:40"))
+        first["entries"].append(tap("set_aside", "10:40"))
     second = cup(id="k2", number=2, **facts)
     colour = job(first, second)["colours"][0]
     assert run("clocks/cup-record.js", "firstDrops", second, colour)["count"] == 12

@@ -10,6 +10,7 @@ from webapp.job.demo import EXAMPLE_JOB
 from webapp.job.file import read_job
 from webapp.job.lifts import VERSION
 
+DANCE = {"id": "e1", "at": "2025-11-14T10:40:00Z", "kind": "tap", "stage": "dance"}
 NOT_JSON = "This is no job file: it is not JSON. Choose a file that was saved as a job file."
 
 
@@ -87,8 +88,8 @@ REFUSALS = {
         'The unit of length in the job file is "cubit"',
     ),
     "stage": (
-        lambda job: job["colours"][0].update(cups=[{"id": "k", "taps": [{"stage": "dance", "at": "x"}]}]),
-        "has a stage that is not known here",
+        lambda job: job["colours"][0].update(cups=[{"id": "k", "stages": [], "entries": [DANCE]}]),
+        "has an entry that is not known here",
     ),
     "long name": (lambda job: job.update(name="n" * 401), "longer than 400 letters"),
 }

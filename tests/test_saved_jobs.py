@@ -3,7 +3,8 @@
 `saved/from_version_1.json` was saved by version 1, after its cups were walked to these places on the bench,
 `saved/from_version_2.json` by version 2, which had opened that one, typed a pace and a tolerance, and begun
 a cup; `saved/from_version_3.json` by version 3, which had opened the second, typed bare numbers in all fields
-that took them in another unit than the job's, and begun a cup.
+that took them in another unit than the job's, and begun a cup; `saved/from_version_4.json` by version 4,
+which had opened the third, and walked a cup with a reason and two drops to its first mist.
 """
 
 import json
@@ -13,7 +14,7 @@ import pytest
 
 from tests.altered import phone_with
 from webapp.bench.stages import STAGES
-from webapp.bench.walk import TAPS
+from webapp.bench.walk import ENTRIES, TAPS
 from webapp.inputs.table import INPUTS
 from webapp.job.file import read_job
 from webapp.job.lifts import VERSION, WALK_OF_VERSION_1
@@ -23,6 +24,7 @@ FOLDER = Path(__file__).parent / "saved"
 SAVED = FOLDER / "from_version_1.json"
 SAVED_BY_2 = FOLDER / "from_version_2.json"
 SAVED_BY_3 = FOLDER / "from_version_3.json"
+SAVED_BY_4 = FOLDER / "from_version_4.json"
 
 # What each color's cups stood at when the job was saved; "over" is done with, given up or tapped to the end.
 STOOD_AT = {
@@ -57,6 +59,7 @@ STOOD_AT = {
 }
 BY_2_STOOD_AT = {**STOOD_AT, "Begun by version 2": ["mix"]}
 BY_3_STOOD_AT = {**BY_2_STOOD_AT, "Begun by version 3": ["mix"]}
+BY_4_STOOD_AT = {**BY_3_STOOD_AT, "Begun by version 4": ["first_mist"]}
 # Read by hand from what version 3 asked for, millimetres, mm in a metre and in2 for a fl oz, in canonical
 # units: 1 in2/fl oz = 6.4516 cm2 / 29.5735295625 mL.
 MEANT_BY_3 = {
@@ -144,9 +147,11 @@ def test_every_cup_saved_by_an_older_version_is_where_it_was(browser, baked, cha
         opened = page.evaluate(OPEN, SAVED.read_text(encoding="utf-8"))
         by_2 = page.evaluate(OPEN, SAVED_BY_2.read_text(encoding="utf-8"))
         by_3 = page.evaluate(OPEN, SAVED_BY_3.read_text(encoding="utf-8"))
+        by_4 = page.evaluate(OPEN, SAVED_BY_4.read_text(encoding="utf-8"))
     assert opened["places"] == STOOD_AT
     assert by_2["places"] == BY_2_STOOD_AT
     assert by_3["places"] == BY_3_STOOD_AT
+    assert by_4["places"] == BY_4_STOOD_AT
     assert opened["wait"] == by_2["wait"] == by_3["wait"] == SECOND_MIST_AFTER_THE_POUR
 
 
@@ -176,6 +181,18 @@ def test_the_server_gives_the_cups_of_version_1_the_stages_that_they_had():
     assert "recoat_opens" not in walks["Covered, one coat"]
 
 
+def written_as_version_1_did(cup):
+    """Put a cup's taps and its reason back in place of its entries."""
+    entries = cup.pop("entries")
+    cup["taps"] = [
+        {"stage": each["kind"]} | {key: each[key] for key in each if key not in ("id", "kind")}
+        for each in entries
+        if each["kind"] != "reason"
+    ]
+    for reason in (each for each in entries if each["kind"] == "reason"):
+        cup["reason"] = reason["says"]
+
+
 def test_nothing_that_was_in_a_saved_job_is_lost():
     before = json.loads(SAVED.read_bytes())
     after = read_job(SAVED.read_bytes())
@@ -183,6 +200,7 @@ def test_nothing_that_was_in_a_saved_job_is_lost():
         for cup in colour["cups"]:
             del cup["stages"]
             cup["plan"]["version"] = 1
+            written_as_version_1_did(cup)
     assert {**after, "version": 1} == before
 
 
@@ -308,9 +326,25 @@ def test_a_card_that_the_phone_has_kept_since_version_3_keeps_its_depth_and_cove
     assert phone.evaluate(LIFT, [{"version": VERSION}, lifted])["card"] == lifted
 
 
+def test_what_happened_to_a_cup_of_version_4_is_kept_as_entries_with_the_same_ids_on_every_phone(phone):
+    before, after = json.loads(SAVED_BY_4.read_bytes()), read_job(SAVED_BY_4.read_bytes())
+    assert phone.evaluate(LIFT, [before, {}])["job"] == after
+    cups = [[cup for colour in job["colours"] for cup in colour["cups"]] for job in (before, after)]
+    for old, new in zip(*cups, strict=True):
+        assert "taps" not in new
+        assert len({each["id"] for each in new["entries"]}) == len(new["entries"])
+        written_as_version_1_did(new)
+        assert new["taps"] == old["taps"]
+        assert new.get("reason") == old.get("reason")
+    [cup] = read_job(SAVED_BY_4.read_bytes())["colours"][-1]["cups"]
+    drops = [each for each in cup["entries"] if each.get("stage") == "drop"]
+    # Both were tapped at 9:28:15.804, the second as a finger bounced.
+    assert [each["id"] for each in drops] == ["drop-20251114092815804", "drop-20251114092815804-2"]
+
+
 def test_no_name_of_version_1_has_left_the_table():
     saved = json.loads(SAVED.read_bytes())
     taps = {tap["stage"] for colour in saved["colours"] for cup in colour["cups"] for tap in cup["taps"]}
     assert {"top_coat", "recoat_closes", "second_mist", "clean_cup"} <= taps
-    assert taps <= set(TAPS)
+    assert taps <= {*TAPS, *ENTRIES}
     assert [name for name, _ in WALK_OF_VERSION_1 if name not in {stage.name for stage in STAGES}] == []

@@ -188,15 +188,16 @@ def test_the_table_is_plain_data():
 
 
 def test_a_job_file_takes_every_tap():
-    taps = [{"stage": name, "at": "2025-11-14T10:40:00.000Z"} for name in TAPS]
+    at = "2025-11-14T10:40:00.000Z"
+    taps = [{"id": f"e-{name}", "at": at, "kind": "tap", "stage": name} for name in TAPS]
     cup = {
         "id": "k1",
         "coat": 1,
         "number": 1,
-        "begun": "2025-11-14T10:40:00.000Z",
+        "begun": at,
         "amounts": {},
         "stages": NAMES,
-        "taps": taps,
+        "entries": taps,
     }
     job = {"format": "sixteenth-job", "version": VERSION, "colours": [{"id": "c1", "cups": [cup]}]}
-    assert read_job(json.dumps(job))["colours"][0]["cups"][0]["taps"] == taps
+    assert read_job(json.dumps(job))["colours"][0]["cups"][0]["entries"] == taps

@@ -30,6 +30,21 @@ def with_cups(*cups):
     return json.dumps(job)
 
 
+def entry(id_, **facts):
+    given = {"id": id_, "at": "2025-11-14T10:40:00Z", **facts}
+    return {key: value for key, value in given.items() if value is not None}
+
+
+def with_entries(entries):
+    return with_cups({"id": "k", "stages": [], "entries": entries})
+
+
+def of_version_3(cup):
+    whole = {"id": "k", "stages": [], "begun": "2025-11-14T10:30:00.000Z", **cup}
+    colours = [{"id": "c1", "cups": [whole]}]
+    return json.dumps({"format": "sixteenth-job", "version": 3, "colours": colours})
+
+
 CONTENTS = {
     "empty": "",
     "no json": "hello",
@@ -50,14 +65,56 @@ CONTENTS = {
         {
             "id": "k",
             "stages": [stage.name for stage in STAGES],
-            "taps": [{"stage": tap, "at": "2025-11-14T10:40:00Z"} for tap in TAPS],
+            "entries": [entry(f"e-{tap}", kind="tap", stage=tap) for tap in TAPS],
         }
     ),
     "cups that are no list": changed(lambda job: job["colours"][0].update(cups=5)),
     "cup that is text": with_cups("k"),
     "cup with a foreign key": with_cups({"id": "k", "weight": 1}),
-    "taps that are no list": with_cups({"id": "k", "stages": [], "taps": {"stage": "mix"}}),
-    "tap without a moment": with_cups({"id": "k", "stages": [], "taps": [{"stage": "mix"}]}),
+    "cup with every kind of entry": with_cups(
+        {
+            "id": "k",
+            "stages": [],
+            "entries": [
+                entry("e1", kind="tap", stage="starting_drops", count=12),
+                entry("e2", kind="back", of="e1"),
+                entry("e3", kind="reason", stage="make_ready", says="The hygrometer is broken"),
+                entry("e4", kind="calendar"),
+            ],
+        }
+    ),
+    "entries that are no list": with_entries({"stage": "mix"}),
+    "no entries": with_entries(None),
+    "entry that is text": with_entries(["mix"]),
+    "entry without a moment": with_entries([{"id": "e1", "kind": "tap", "stage": "mix"}]),
+    "entry without an id": with_entries([entry(None, kind="tap", stage="mix")]),
+    "entry without a kind": with_entries([entry("e1", stage="mix")]),
+    "entry whose kind is a list": with_entries([entry("e1", kind=["tap"], stage="mix")]),
+    "entry whose kind is no own key": with_entries([entry("e1", kind="constructor")]),
+    "entry whose stage is a list": with_entries([entry("e1", kind="tap", stage=["mix"])]),
+    "entry with a foreign key": with_entries([entry("e1", kind="tap", stage="mix", by="Jo")]),
+    "entry with a count that is text": with_entries([entry("e1", kind="tap", stage="drop", count="2")]),
+    "entry with a count that is true": with_entries([entry("e1", kind="tap", stage="drop", count=True)]),
+    "back of nothing": with_entries([entry("e1", kind="back")]),
+    "version 3 with taps that are no list": of_version_3({"taps": {"stage": "mix"}}),
+    "version 3 with no taps": of_version_3({"taps": None}),
+    "version 3 with a tap that is text": of_version_3({"taps": ["mix"]}),
+    "version 3 with a stage that is a list": of_version_3({"taps": [{"stage": ["mix"], "at": [1]}]}),
+    "version 3 with a reason that is a list": of_version_3({"taps": [], "reason": []}),
+    "version 3 with a reason of a number": of_version_3({"taps": [], "reason": 0}),
+    "version 3 with an empty reason": of_version_3({"taps": [], "reason": ""}),
+    "version 3 with a reason before its tap": of_version_3({"taps": [], "reason": "Dry all week"}),
+    "version 3 with what happened": of_version_3(
+        {
+            "reason": "Dry all week",
+            "taps": [
+                {"stage": "make_ready", "at": "2025-11-14T10:40:00.000Z"},
+                {"stage": "drop", "at": "2025-11-14T10:40:01.000Z", "count": 1},
+                {"stage": "drop", "at": "2025-11-14T10:40:01.000Z"},
+                {"stage": "calendar", "at": "2025-11-14T10:40:02.000Z"},
+            ],
+        }
+    ),
     "amount as text": with_cups({"id": "k", "stages": [], "amounts": {"cup_volume": "12"}}),
     "plan that is no job": with_cups({"id": "k", "stages": [], "plan": {"format": "letter"}}),
     "cup without its stages": with_cups({"id": "k"}),

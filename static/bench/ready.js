@@ -3,7 +3,7 @@ import { clone, part, setAttribute, setHidden } from "../lib/dom.js";
 import { dayAndTime } from "../lib/moments.js";
 import { saysOf } from "../sheet/reasons.js";
 import { everyRow } from "../sheet/sheet.js";
-import { cupsOf, tapped } from "../clocks/cup-record.js";
+import { cupsOf, reasonOf, tapped } from "../clocks/cup-record.js";
 import { allCups } from "../clocks/turns.js";
 import { allStages, clocksOf, cupTitle } from "../clocks/clocks.js";
 import { amountOf, blankBecause, cellFigure } from "./figure.js";
@@ -16,7 +16,7 @@ const STILL_SO = 4 * 60 * 60 * 1000;
  * Draw the make-ready stage of a cup.
  * @param {import("./figure.js").Context} context
  * @param {object} stage
- * @param {{line: (name: string) => void, reason: (text: string) => void}} heard
+ * @param {{line: (name: string) => void, reason: (stage: string, says: string) => void}} heard
  */
 export function readyView(context, stage, heard) {
   const element = clone("bench-ready");
@@ -25,8 +25,8 @@ export function readyView(context, stage, heard) {
   const lines = stage.lines.map((line) => readyLine(context, line, heard.line));
   part("lines", element).replaceChildren(...lines.map((line) => line.element));
   const reason = part("reason-text", element);
-  reason.value = context.cup.reason ?? "";
-  reason.addEventListener("input", () => heard.reason(reason.value));
+  reason.value = reasonOf(context.cup);
+  reason.addEventListener("input", () => heard.reason(stage.name, reason.value));
   const view = {
     element,
     button: stage.button,
@@ -137,7 +137,7 @@ function missing(context, open, holds, element) {
   if (open.length) {
     return { says: `Tap first: ${open[0].says}.`, at: element.querySelector('[aria-pressed="false"]') };
   }
-  if (holds.length && !context.cup.reason?.trim()) {
+  if (holds.length && !reasonOf(context.cup).trim()) {
     return { says: "Type why you begin all the same.", at: part("reason-text", element) };
   }
   return null;

@@ -1,16 +1,12 @@
 // A cup's coming times for the phone's calendar, which rings when a closed page cannot.
 import { calendarEvents, calendarText } from "../clocks/calendar.js";
-import { endOfPour } from "../clocks/cup-record.js";
+import { endOfPour, timesGivenOut } from "../clocks/cup-record.js";
 import { clocksOf, clockTitle } from "../clocks/clocks.js";
 import { handOut } from "../lib/files.js";
 
 function coming(cup, colour, now) {
   if (endOfPour(cup) === null) return [];
   return clocksOf(cup, colour).filter((clock) => !clock.done && clock.at > now);
-}
-
-function timesGivenOut(cup) {
-  return cup.taps.filter((tap) => tap.stage === "calendar").length;
 }
 
 /** What the button says that hands a cup's coming times to the calendar; "" where none are to come. */

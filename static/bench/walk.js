@@ -5,7 +5,8 @@ import { askTwice } from "../lib/twice.js";
 import { calculate } from "../sheet/sheet.js";
 import { keepCup, newId, state, subscribe } from "../keeping/store.js";
 import {
-  canStepBack, endOfPour, freeze, isLive, newCup, stageOf, tapped, withTap, withoutLastTap,
+  canStepBack, endOfPour, freeze, isLive, newCup, stageOf, tapped, withCalendar, withoutTap, withReason, withStepBack,
+  withTap,
 } from "../clocks/cup-record.js";
 import { allCups, cupAfterTap, cupToResume, nextCups } from "../clocks/turns.js";
 import { cupTitle } from "../clocks/clocks.js";
@@ -109,11 +110,15 @@ export class BenchWalk {
     keepCupAndCoat(this.#context.colour.id, cup);
   }
 
+  #mark() {
+    return { id: newId("entry"), moment: this.#ticking.now() };
+  }
+
   /** Take a tap: it goes to the store before anything else is done. */
   #tap(stage, count) {
-    const now = this.#ticking.now();
-    const cup = withTap(this.#context.cup, stage, now, count);
-    this.#shown = cupAfterTap(state.job, cup, now)?.id ?? null;
+    const mark = this.#mark();
+    const cup = withTap(this.#context.cup, mark, stage, count);
+    this.#shown = cupAfterTap(state.job, cup, mark.moment)?.id ?? null;
     this.#keep(cup);
   }
 
@@ -147,7 +152,7 @@ export class BenchWalk {
   }
 
   #stepBack() {
-    if (this.#context && canStepBack(this.#context.cup)) this.#keep(withoutLastTap(this.#context.cup));
+    if (this.#context && canStepBack(this.#context.cup)) this.#keep(withStepBack(this.#context.cup, this.#mark()));
   }
 
   #finish() {
@@ -159,14 +164,13 @@ export class BenchWalk {
     const outcome = await handOutTimes(cup, colour, state.job.name, this.#ticking.now());
     if (outcome === "cancelled") return;
     const kept = allCups(state.job).find((each) => each.cup.id === cup.id);
-    keepCup(colour.id, withTap(kept.cup, "calendar", this.#ticking.now()));
+    keepCup(colour.id, withCalendar(kept.cup, this.#mark()));
   }
 
   #line(name) {
     const { cup } = this.#context;
     const isSo = tapped(cup, name) !== null;
-    const taps = cup.taps.filter((tap) => tap.stage !== name);
-    this.#keep(isSo ? { ...cup, taps } : withTap(cup, name, this.#ticking.now()));
+    this.#keep(isSo ? withoutTap(cup, () => this.#mark(), name) : withTap(cup, this.#mark(), name));
   }
 
   #render() {
@@ -195,7 +199,7 @@ export class BenchWalk {
   #heard() {
     return {
       line: (name) => this.#line(name),
-      reason: (text) => this.#keep({ ...this.#context.cup, reason: text }),
+      reason: (stage, says) => this.#keep(withReason(this.#context.cup, this.#mark(), stage, says)),
       drop: () => this.#tap("drop"),
       prompt: (says) => {
         this.#reminders.announce(says);

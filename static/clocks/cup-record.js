@@ -1,9 +1,8 @@
-// A cup on the bench is its frozen amounts and its taps; all else about it is read from those. Pure.
+// A cup on the bench is its frozen amounts and its entries; all else about it is read from those. Pure.
 import { moments, stages } from "../sentences.js";
+import { standing } from "../keeping/entries.js";
 import { isOfKind } from "../keeping/lift.js";
 import { findRow, rowAt } from "../sheet/sheet.js";
-
-const MARKS_NO_STEP = ["calendar"];
 
 const ALSO_FROZEN = [
   "cups", "coats_to_pour", "vessels_per_cup", "cup_capacity", "cup_graduation", "tint_limit_drops", "starting_drops",
@@ -23,15 +22,24 @@ export function cupsOf(colour) {
 function isWhole(cup) {
   const isMoment = (text) => Number.isFinite(Date.parse(text));
   return typeof cup?.id === "string" && isMoment(cup.begun)
-    && Array.isArray(cup.taps) && cup.taps.every((tap) => typeof tap?.stage === "string" && isMoment(tap.at))
+    && Array.isArray(cup.entries) && cup.entries.every((entry) => typeof entry?.id === "string" && isMoment(entry.at))
     && cup.plan?.colours?.length === 1 && Array.isArray(cup.stages)
     && Object.values(cup.amounts ?? { none: null }).every(Number.isFinite);
 }
 
-/** The moment (milliseconds) at which a cup was first tapped with a name, or null. */
+/** The taps of a cup that stand, in their order; those that a step back took away are not among them. */
+export const tapsOf = (cup) => standing(cup.entries).taps;
+
+/**
+ * The moment (milliseconds) at which a cup was first tapped with a name, or null. The contact is the earliest that was
+ * ever given, taken back or not: nothing moves it later.
+ */
 export function tapped(cup, name) {
-  const tap = cup.taps.find((each) => each.stage === name);
-  return tap ? Date.parse(tap.at) : null;
+  const taps = tapsOf(cup).filter((each) => each.stage === name);
+  if (!taps.length) return null;
+  const ever = cup.entries.filter((each) => each.kind === "tap" && each.stage === name);
+  const given = name === moments.contact ? ever : taps;
+  return Math.min(...given.map(({ at }) => Date.parse(at)));
 }
 
 /** The moment at which A touched B, or null. */
@@ -102,8 +110,9 @@ export function isRecoated(cup, colour) {
 
 /** How many drops of tint are in the cup. */
 export function dropsIn(cup) {
-  const first = cup.taps.find((tap) => tap.stage === "starting_drops");
-  return (first?.count ?? 0) + cup.taps.filter((tap) => tap.stage === "drop").length;
+  const taps = tapsOf(cup);
+  const first = taps.find((tap) => tap.stage === "starting_drops");
+  return (first?.count ?? 0) + taps.filter((tap) => tap.stage === "drop").length;
 }
 
 /** The drops to start with: those that hid in the colour's last cup of the same size, else the sheet's. */
@@ -116,21 +125,58 @@ export function firstDrops(cup, colour) {
   return { count: Math.min(count ?? 0, cup.amounts.tint_limit_drops ?? Infinity), from: alike ? last : null };
 }
 
-/** The cup with one more tap at a moment; `count` only for the starting drops. */
-export function withTap(cup, stage, moment, count) {
-  const tap = { stage, at: new Date(moment).toISOString() };
-  return { ...cup, taps: [...cup.taps, count === undefined ? tap : { ...tap, count }] };
+/** Why a cup was begun all the same, as it was typed last, or "". */
+export function reasonOf(cup) {
+  return cup.entries.reduce((says, entry) => (entry.kind === "reason" ? entry.says : says), "");
 }
 
-/** The cup without its last tap; what was given to the calendar stays given. */
-export function withoutLastTap(cup) {
-  const last = cup.taps.map((tap) => !MARKS_NO_STEP.includes(tap.stage)).lastIndexOf(true);
-  return { ...cup, taps: cup.taps.filter((_, index) => index !== last) };
+/** How often a cup's times were given to the calendar. */
+export function timesGivenOut(cup) {
+  return cup.entries.filter(({ kind }) => kind === "calendar").length;
+}
+
+/**
+ * What every new entry has: an id of its own and its moment in milliseconds.
+ * @typedef {{id: string, moment: number}} Mark
+ */
+
+function withEntry(cup, { id, moment }, facts) {
+  return { ...cup, entries: [...cup.entries, { id, at: new Date(moment).toISOString(), ...facts }] };
+}
+
+/** The cup with one more tap; `count` only for the starting drops. @param {Mark} mark */
+export function withTap(cup, mark, stage, count) {
+  return withEntry(cup, mark, { kind: "tap", stage, ...(count === undefined ? {} : { count }) });
+}
+
+/** The cup with its last tap taken back; what was given to the calendar stays given. @param {Mark} mark */
+export function withStepBack(cup, mark) {
+  const taps = tapsOf(cup);
+  return withEntry(cup, mark, { kind: "back", of: taps[taps.length - 1].id });
+}
+
+/** The cup with every tap of a name taken back. @param {() => Mark} mark */
+export function withoutTap(cup, mark, stage) {
+  const taps = tapsOf(cup).filter((tap) => tap.stage === stage);
+  return taps.reduce((changed, { id }) => withEntry(changed, mark(), { kind: "back", of: id }), cup);
+}
+
+/** The cup with its times given to the calendar once more. @param {Mark} mark */
+export function withCalendar(cup, mark) {
+  return withEntry(cup, mark, { kind: "calendar" });
+}
+
+/** The cup with the reason of a stage as it reads now: one entry while it is typed. @param {Mark} mark */
+export function withReason(cup, mark, stage, says) {
+  const before = cup.entries.find((entry) => entry.kind === "reason" && entry.stage === stage);
+  if (!before) return withEntry(cup, mark, { kind: "reason", stage, says });
+  const now = { ...before, at: new Date(mark.moment).toISOString(), says };
+  return { ...cup, entries: cup.entries.map((entry) => (entry === before ? now : entry)) };
 }
 
 /** Whether a step back has anything to undo. */
 export function canStepBack(cup) {
-  return cup.taps.some((tap) => !MARKS_NO_STEP.includes(tap.stage));
+  return tapsOf(cup).length > 0;
 }
 
 /** What is frozen of a job for a cup of a colour: amounts, the plan that their working is taken from, its stages. */
@@ -151,5 +197,5 @@ export function freeze(job, root, colourId, coat) {
 
 /** A new cup of a colour, opened at a moment and not yet tapped. */
 export function newCup({ id, coat, number, moment, job, root, colourId }) {
-  return { id, coat, number, begun: new Date(moment).toISOString(), ...freeze(job, root, colourId, coat), taps: [] };
+  return { id, coat, number, begun: new Date(moment).toISOString(), ...freeze(job, root, colourId, coat), entries: [] };
 }

@@ -53,7 +53,7 @@ export function nextTitle({ colour, coat, number, cups, coats }) {
 /** The cup to come back to after the page was closed: the live one that was tapped last, or null. */
 export function cupToResume(job) {
   const live = allCups(job).map(({ cup }) => cup).filter(isLive);
-  const latest = (cup) => cup.taps[cup.taps.length - 1]?.at ?? cup.begun;
+  const latest = (cup) => cup.entries[cup.entries.length - 1]?.at ?? cup.begun;
   return live.reduce((first, cup) => (first === null || latest(cup) > latest(first) ? cup : first), null);
 }
 

@@ -8,7 +8,7 @@ export function lift(job) {
   let lifted = job;
   for (let version = job.version ?? 1; version < rules.version; version += 1) {
     const step = rules.lifts[version];
-    lifted = { ...withCups(withSections(lifted, step), step.walk), version: version + 1 };
+    lifted = { ...withCups(withSections(lifted, step), step), version: version + 1 };
   }
   return lifted;
 }
@@ -56,19 +56,49 @@ function spelledOut(typed, kind, unit, units) {
   return meant !== undefined && readQuantity(spelled, kind, unit).value === meant ? spelled : typed;
 }
 
-function withCups(job, walk) {
+function withCups(job, step) {
   const ofEach = (rows, change) => (Array.isArray(rows) ? rows.map((row) => (isGroup(row) ? change(row) : row)) : rows);
-  const withPlans = (colour) => (
-    Array.isArray(colour.cups) ? { ...colour, cups: ofEach(colour.cups, (cup) => withPlan(cup, walk)) } : colour
+  const withLifted = (colour) => (
+    Array.isArray(colour.cups) ? { ...colour, cups: ofEach(colour.cups, (cup) => cupBy(cup, step)) } : colour
   );
-  return Array.isArray(job.colours) ? { ...job, colours: ofEach(job.colours, withPlans) } : job;
+  return Array.isArray(job.colours) ? { ...job, colours: ofEach(job.colours, withLifted) } : job;
 }
 
-function withPlan(cup, walk) {
+function cupBy(cup, { walk, entries }) {
   const { plan } = cup;
-  const lifted = isGroup(plan) && plan.version in rules.lifts ? { ...cup, plan: lift(plan) } : cup;
-  if (!walk) return lifted;
-  return { ...lifted, stages: walk.filter(([, only]) => isOfKind(cup, only)).map(([name]) => name) };
+  let lifted = isGroup(plan) && plan.version in rules.lifts ? { ...cup, plan: lift(plan) } : cup;
+  if (walk) lifted = { ...lifted, stages: walk.filter(([, only]) => isOfKind(cup, only)).map(([name]) => name) };
+  return entries ? withEntries(lifted, entries) : lifted;
+}
+
+/** A cup with its taps and its reason as entries; two copies of a cup get the same ids. */
+function withEntries(cup, { reason_of: stage, no_taps: noTaps }) {
+  const { taps: given, reason, ...kept } = cup;
+  const taps = given ?? [];
+  if (!Array.isArray(taps)) return cup;
+  const ids = new Map();
+  const entries = taps.map((tap) => (isGroup(tap) ? entryOf(tap, noTaps, ids) : tap));
+  if (typeof reason === "string" && reason) {
+    const tap = entries.find((each) => isGroup(each) && each.stage === stage && "at" in each) ?? { at: cup.begun };
+    entries.push({ id: entryId("reason", tap.at, ids), at: tap.at, kind: "reason", stage, says: reason });
+  } else if (reason !== undefined && reason !== null && reason !== "") {
+    kept.reason = reason;
+  }
+  return { ...kept, entries };
+}
+
+function entryOf({ stage, ...rest }, noTaps, ids) {
+  const kind = noTaps.includes(stage) ? { kind: stage } : { kind: "tap", stage };
+  return { ...rest, ...kind, id: entryId(stage, rest.at, ids) };
+}
+
+/** An id made of a name and the digits of a moment, which no entry before it has. */
+function entryId(name, at, ids) {
+  const digits = typeof at === "string" ? at.replace(/[^0-9]/g, "") : "";
+  const stem = typeof name === "string" ? `${name}-${digits}` : digits;
+  const count = (ids.get(stem) ?? 0) + 1;
+  ids.set(stem, count);
+  return count === 1 ? stem : `${stem}-${count}`;
 }
 
 /** Whether a cup is of the kind that some stages are only for; what the cup does not say tells nothing apart. */

@@ -138,13 +138,12 @@ function checkCup(cup, title) {
     refuse(`A cup of ${title} is not a group of fields. Save the job again and open that file.`);
   }
   checkKnown(cup, rules.keys.cup, `a cup of ${title}`);
-  if (cup.taps && !Array.isArray(cup.taps)) {
-    refuse(`"taps" of a cup of ${title} is not a list. Save the job again and open that file.`);
+  const entries = "entries" in cup ? cup.entries : [];
+  if (!Array.isArray(entries)) {
+    refuse(`"entries" of a cup of ${title} is not a list. Save the job again and open that file.`);
   }
-  for (const tap of cup.taps ?? []) {
-    if (!isGroup(tap) || !rules.taps.includes(tap.stage) || typeof tap.at !== "string") {
-      refuse(`A cup of ${title} has a stage that is not known here. Save the job again.`);
-    }
+  if (!entries.every(isEntry)) {
+    refuse(`A cup of ${title} has an entry that is not known here. Save the job again.`);
   }
   if (!Array.isArray(cup.stages) || !cup.stages.every((name) => stages.some((stage) => stage.name === name))) {
     refuse(`"stages" of a cup of ${title} does not list stages that are known here. Save the job again.`);
@@ -154,6 +153,15 @@ function checkCup(cup, title) {
     refuse(`The amounts of a cup of ${title} are not numbers. Save the job again.`);
   }
   if (isGroup(cup.plan)) checkJob(cup.plan);
+}
+
+function isEntry(entry) {
+  if (!isGroup(entry) || !Object.keys(rules.entries).includes(entry.kind)) return false;
+  const texts = ["id", "at", ...rules.entries[entry.kind].filter((key) => key !== "count")];
+  return texts.every((key) => typeof entry[key] === "string")
+    && Object.keys(entry).every((key) => ["kind", "count", ...texts].includes(key))
+    && (!texts.includes("stage") || rules.taps.includes(entry.stage))
+    && typeof ("count" in entry ? entry.count : 0) === "number";
 }
 
 function checkKnown(group, names, where) {

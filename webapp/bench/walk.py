@@ -20,11 +20,22 @@ MOMENTS = {CONTACT: "part_b", END_OF_POUR: "pour"}
 LAST_HAND_STAGE = "cover"
 """The last stage that a person stands by for; what follows only cures."""
 
-OTHER_TAPS = ("starting_drops", "drop", "set_aside", "finished", "calendar")
-"""Taps that end no stage: drops put in, a cup given up or done with, its deadlines given to the calendar."""
+OTHER_TAPS = ("starting_drops", "drop", "set_aside", "finished")
+"""Taps that end no stage: drops put in, a cup given up or done with."""
 
 TAPS = (*(stage.name for stage in STAGES), *(line.name for line in READY_LINES), *OTHER_TAPS)
 """Every name that a tap of a stored cup may carry."""
+
+ENTRIES: dict[str, tuple[str, ...]] = {
+    "tap": ("stage", "count"),
+    "back": ("of",),
+    "reason": ("stage", "says"),
+    "calendar": (),
+}
+"""The kinds of entry of a stored cup, each with what it has beside its id and its moment.
+
+Entries are only ever added to: a step back is a `back` of a tap, and a step forward a `back` of that one.
+"""
 
 
 def hand_stages() -> tuple[str, ...]:

@@ -90,7 +90,7 @@ STARTING_CUPS: dict[str, dict[str, str]] = {
 
 EXAMPLE_JOB: dict[str, Any] = {
     "format": "sixteenth-job",
-    "version": 4,
+    "version": 5,
     "id": "example",
     "name": "Example: boathouse door",
     "example": True,

@@ -4,7 +4,7 @@ import json
 from typing import Any, NoReturn
 
 from webapp.bench.stages import STAGES
-from webapp.bench.walk import TAPS
+from webapp.bench.walk import ENTRIES, TAPS
 from webapp.errors import JobFileError
 from webapp.inputs.table import INPUTS
 from webapp.job.lifts import VERSION, lift
@@ -34,8 +34,7 @@ CUP_KEYS = (
     "amounts",
     "plan",
     "stages",
-    "taps",
-    "reason",
+    "entries",
     "drops",
     "ready",
     "sequence",
@@ -143,12 +142,11 @@ def _cup(cup: Any, title: str) -> None:
     if not isinstance(cup, dict):
         _refuse(f"A cup of {title} is not a group of fields. Save the job again and open that file.")
     _known(cup, CUP_KEYS, f"a cup of {title}")
-    taps = cup.get("taps") or []
-    if not isinstance(taps, list):
-        _refuse(f'"taps" of a cup of {title} is not a list. Save the job again and open that file.')
-    for tap in taps:
-        if not isinstance(tap, dict) or tap.get("stage") not in TAPS or not isinstance(tap.get("at"), str):
-            _refuse(f"A cup of {title} has a stage that is not known here. Save the job again.")
+    entries = cup.get("entries", [])
+    if not isinstance(entries, list):
+        _refuse(f'"entries" of a cup of {title} is not a list. Save the job again and open that file.')
+    if not all(_is_entry(entry) for entry in entries):
+        _refuse(f"A cup of {title} has an entry that is not known here. Save the job again.")
     if not isinstance(stages := cup.get("stages"), list) or not all(each in STAGE_NAMES for each in stages):
         _refuse(f'"stages" of a cup of {title} does not list stages that are known here. Save the job again.')
     amounts = cup.get("amounts") or {}
@@ -159,6 +157,20 @@ def _cup(cup: Any, title: str) -> None:
         _refuse(f"The amounts of a cup of {title} are not numbers. Save the job again.")
     if isinstance(cup.get("plan"), dict):
         check_job(cup["plan"])
+
+
+def _is_entry(entry: Any) -> bool:
+    if not isinstance(entry, dict) or not isinstance(kind := entry.get("kind"), str) or kind not in ENTRIES:
+        return False
+    texts = ("id", "at", *(key for key in ENTRIES[kind] if key != "count"))
+    count = entry.get("count", 0)
+    return (
+        all(isinstance(entry.get(key), str) for key in texts)
+        and all(key in ("kind", "count", *texts) for key in entry)
+        and ("stage" not in texts or entry["stage"] in TAPS)
+        and isinstance(count, int | float)
+        and not isinstance(count, bool)
+    )
 
 
 def _known(group: dict[str, Any], names: tuple[str, ...], where: str) -> None:

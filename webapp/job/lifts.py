@@ -4,8 +4,10 @@ Each step is a table, printed for the phone: `static/keeping/lift.js` is the twi
 the stages that it was begun with. Version 3 tells the ratio's tolerance that a card states from the assumed
 one, and asks how long a square foot takes instead of how much is spread in a minute. Version 4 reads every
 bare number in the job's own units: where some fields took millimetres, that is written behind them.
+Version 5 keeps what happened to a cup as entries with ids, which are only ever added to.
 """
 
+from collections import Counter
 from functools import partial
 from typing import Any
 
@@ -14,7 +16,7 @@ from webapp.errors import QuantityError
 from webapp.quantities import read_quantity
 from webapp.showing import rounded, unit_shown
 
-VERSION = 4
+VERSION = 5
 
 WALK_OF_VERSION_1: tuple[tuple[str, str], ...] = (
     ("make_ready", ""),
@@ -58,12 +60,14 @@ LIFTS: dict[int, dict[str, Any]] = {
             ("colours", "tested_depth", "length", "mm"),
         ),
     },
+    4: {"entries": {"reason_of": "make_ready", "no_taps": ("calendar",)}},
 }
 """What a job of each older version lacks.
 
 `walk` gives its cups their stages, `renamed` an input of a section another name; `paces` turns a rate
 of a kind, with the unit of a bare number, into the time for an area; `bare` says of which kind an input of a
-section or of a list of rows is, and in which unit a bare number of it was meant.
+section or of a list of rows is, and in which unit a bare number of it was meant. `entries` makes
+entries of its cups' taps and of the reason for a stage; a tap of `no_taps` becomes an entry of that kind.
 """
 
 
@@ -85,7 +89,7 @@ def _lifted(job: dict[str, Any], step: dict[str, Any]) -> dict[str, Any]:
     colours = job.get("colours")
     if not isinstance(colours, list):
         return job
-    return job | {"colours": [_with_cups(colour, step.get("walk")) for colour in colours]}
+    return job | {"colours": [_with_cups(colour, step) for colour in colours]}
 
 
 def _changed(job: dict[str, Any], section: str, old: str, new: str, change: Any) -> dict[str, Any]:
@@ -130,16 +134,61 @@ def _read(text: str, kind: str, unit: str) -> Any:
         return None
 
 
-def _with_cups(colour: Any, walk: tuple[tuple[str, str], ...] | None) -> Any:
+def _with_cups(colour: Any, step: dict[str, Any]) -> Any:
     if not isinstance(colour, dict) or not isinstance(colour.get("cups"), list):
         return colour
-    return colour | {"cups": [_with_plan(cup, walk) for cup in colour["cups"]]}
+    return colour | {"cups": [_cup(cup, step) for cup in colour["cups"]]}
 
 
-def _with_plan(cup: Any, walk: tuple[tuple[str, str], ...] | None) -> Any:
+def _cup(cup: Any, step: dict[str, Any]) -> Any:
     if not isinstance(cup, dict):
         return cup
     plan = cup.get("plan")
     if isinstance(plan, dict) and plan.get("version") in LIFTS and plan["version"] is not True:
         cup = cup | {"plan": lift(plan)}
-    return cup if walk is None else cup | {"stages": [name for name, only in walk if has(cup, only)]}
+    if "walk" in step:
+        cup = cup | {"stages": [name for name, only in step["walk"] if has(cup, only)]}
+    return _with_entries(cup, **step["entries"]) if "entries" in step else cup
+
+
+def _with_entries(cup: dict[str, Any], reason_of: str, no_taps: tuple[str, ...]) -> dict[str, Any]:
+    """Return a cup with its taps and its reason as entries; two copies of a cup get the same ids."""
+    taps = [] if cup.get("taps") is None else cup["taps"]
+    if not isinstance(taps, list):
+        return cup
+    ids: Counter[str] = Counter()
+    entries = [_entry(tap, no_taps, ids) for tap in taps]
+    reason = cup.get("reason")
+    kept = {
+        key: value
+        for key, value in cup.items()
+        if key != "taps" and (key != "reason" or value not in ("", None))
+    }
+    if isinstance(reason, str) and reason:
+        del kept["reason"]
+        moments = [entry["at"] for entry in entries if _is_tap_of(entry, reason_of)]
+        at = (moments or [cup.get("begun")])[0]
+        named = {"id": _entry_id("reason", at, ids), "at": at, "kind": "reason"}
+        entries.append(named | {"stage": reason_of, "says": reason})
+    return kept | {"entries": entries}
+
+
+def _entry(tap: Any, no_taps: tuple[str, ...], ids: Counter[str]) -> Any:
+    if not isinstance(tap, dict):
+        return tap
+    stage, at = tap.get("stage"), tap.get("at")
+    rest = {key: value for key, value in tap.items() if key != "stage"}
+    kind = {"kind": stage} if stage in no_taps else {"kind": "tap", "stage": stage}
+    return rest | kind | {"id": _entry_id(stage, at, ids)}
+
+
+def _is_tap_of(entry: Any, stage: str) -> bool:
+    return isinstance(entry, dict) and entry.get("stage") == stage and "at" in entry
+
+
+def _entry_id(name: Any, at: Any, ids: Counter[str]) -> str:
+    """Return an id made of a name and the digits of a moment, which no entry before it has."""
+    digits = "".join(each for each in at if each in "0123456789") if isinstance(at, str) else ""
+    stem = f"{name}-{digits}" if isinstance(name, str) else digits
+    ids[stem] += 1
+    return stem if ids[stem] == 1 else f"{stem}-{ids[stem]}"

@@ -6,7 +6,7 @@ from dataclasses import asdict
 from functools import partial
 from typing import Any
 
-from webapp.bench.walk import MOMENTS, ONLY, TAPS, stages_table
+from webapp.bench.walk import ENTRIES, MOMENTS, ONLY, TAPS, stages_table
 from webapp.conversions import Conversion, conversions
 from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
@@ -68,6 +68,7 @@ def print_sheet(sheet: Sheet) -> str:
             "longest_text": jobfile.LONGEST_TEXT,
             "keys": {"job": jobfile.JOB_KEYS, "cup": jobfile.CUP_KEYS},
             "taps": TAPS,
+            "entries": ENTRIES,
         },
     }
     return f"{HELPERS}{shared}\nexport const formulas = {{\n{printed}\n}};\n{_exports(tables)}"
