@@ -182,7 +182,7 @@ def test_what_a_full_cup_can_give_is_measured_on_marks_under_its_limit(
 def test_finer_marks_never_make_the_ratio_worse(a: float, b: float, mark: float, share: float) -> None:
     def worst(graduation: float) -> float:
         misreads = (misreading.misread_a(graduation, share), misreading.misread_b(graduation, share))
-        return misreading.worst_ratio_deviation(a, b, a / b, *misreads)
+        return misreading.worst_marks_deviation(a, b, a / b, *misreads)
 
     assume(misreading.misread_b(mark, share) < b * 0.99)
     assert worst(mark / 2) <= worst(mark)

@@ -83,9 +83,19 @@ EDGES = [
         {"coat_depth": 0.96, "unaided_depth": 1},
     ),
     (
-        "worst_ratio_deviation",
+        "worst_marks_deviation",
         {"reading_b": 5.01, "misread_b": 5},
         {"reading_b": 5, "misread_b": 5},
+    ),
+    (
+        "worst_scale_deviation",
+        {"reading_b_mass": 0.51, "misweighing": 0.5},
+        {"reading_b_mass": 0.5, "misweighing": 0.5},
+    ),
+    (
+        "untared_ratio_deviation",
+        {"reading_b_mass": 1.01, "misweighing": 0.5},
+        {"reading_b_mass": 1, "misweighing": 0.5},
     ),
     ("first_drops", {"tint_limit_drops": 1}, {"tint_limit_drops": 0}),
     (

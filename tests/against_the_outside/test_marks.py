@@ -14,7 +14,7 @@ from webapp.formulas.misreading import (
     misread_a,
     misread_b,
     smallest_honest_part_b,
-    worst_ratio_deviation,
+    worst_marks_deviation,
 )
 from webapp.formulas.readings import ratio_deviation, reading_a, reading_b, rounding_waste
 
@@ -138,11 +138,11 @@ def test_a_finer_tolerance_wants_more_marks(tolerance, marks):
     [(30, 30, 2.5, 0.1364), (60, 20, 2.5, 0.1667), (80, 20, 2.5, 0.161), (90, 90, 10, 0.1875)],
 )
 def test_the_second_reading_carries_the_error_of_the_first(a, b, graduation, worst):
-    found = worst_ratio_deviation(a, b, a / b, misread_a(graduation, 0.5), misread_b(graduation, 0.5))
+    found = worst_marks_deviation(a, b, a / b, misread_a(graduation, 0.5), misread_b(graduation, 0.5))
     assert found == pytest.approx(worst, abs=5e-4)
 
 
 @pytest.mark.parametrize(("a", "b", "graduation", "worst"), [(30, 30, 2.5, 0.0870), (90, 90, 10, 0.1176)])
 def test_two_cups_apart_are_out_by_less(a, b, graduation, worst):
-    found = worst_ratio_deviation(a, b, a / b, graduation / 2, graduation / 2)
+    found = worst_marks_deviation(a, b, a / b, graduation / 2, graduation / 2)
     assert found == pytest.approx(worst, abs=5e-5)

@@ -1,7 +1,7 @@
 """Misreading: how far the ratio of a cup can be out when its marks are read as well as a person can."""
 
 from webapp.formulas.book import check, formula, valid_range
-from webapp.units import CubicCentimetres, Ratio, Share, Truth
+from webapp.units import Count, CubicCentimetres, Ratio, Share, Truth
 
 
 @formula(level="job")
@@ -35,7 +35,7 @@ def misread_b(cup_graduation: CubicCentimetres, reading_share: Share) -> CubicCe
 
 
 @formula(level="cup")
-def worst_ratio_deviation(
+def worst_marks_deviation(
     reading_a: CubicCentimetres,
     reading_b: CubicCentimetres,
     volume_ratio: Ratio,
@@ -47,7 +47,7 @@ def worst_ratio_deviation(
     Range: part B more than it can be misread by.
     Example: 30 mL and 30 mL in one cup marked every 2.5 mL, half a mark out each: 13.64 %.
 
-    >>> round(worst_ratio_deviation(30, 30, 1, 1.25, 2.5), 4)
+    >>> round(worst_marks_deviation(30, 30, 1, 1.25, 2.5), 4)
     0.1364
 
     Source: arithmetic; the first reading's error makes the second part's too.
@@ -58,7 +58,7 @@ def worst_ratio_deviation(
 
 
 @valid_range(says="Part B is no more than it can be misread by here. Use finer marks, or weigh the parts.")
-def worst_ratio_deviation_range(reading_b: CubicCentimetres, misread_b: CubicCentimetres) -> Truth:
+def worst_marks_deviation_range(reading_b: CubicCentimetres, misread_b: CubicCentimetres) -> Truth:
     """Part B more than it can be misread by."""
     return reading_b > misread_b
 
@@ -108,13 +108,15 @@ def smallest_honest_cup(smallest_honest_part_b: CubicCentimetres, volume_ratio: 
         "Mix a fuller cup: from {cell:smallest_honest_cup} on it can be read well enough.",
     ),
 )
-def ratio_out_of_card(worst_ratio_deviation: Share, stated_ratio_tolerance: Share) -> Truth:
-    """True where the ratio can be out by more than the card states.
+def ratio_out_of_card(
+    worst_ratio_deviation: Share, stated_ratio_tolerance: Share, parts_weighed: Count
+) -> Truth:
+    """True where the ratio of parts read on marks can be out by more than the card states.
 
-    >>> ratio_out_of_card(0.087, 0.05), ratio_out_of_card(0.05, 0.05)
-    (True, False)
+    >>> ratio_out_of_card(0.087, 0.05, 0), ratio_out_of_card(0.05, 0.05, 0), ratio_out_of_card(0.087, 0.05, 1)
+    (True, False, False)
     """
-    return worst_ratio_deviation > stated_ratio_tolerance
+    return worst_ratio_deviation * (1 - parts_weighed) > stated_ratio_tolerance
 
 
 @check(
@@ -129,13 +131,13 @@ def ratio_out_of_card(worst_ratio_deviation: Share, stated_ratio_tolerance: Shar
         "Mix a fuller cup: from {cell:smallest_honest_cup} on it can be read well enough.",
     ),
 )
-def ratio_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share) -> Truth:
-    """True where the ratio can be out by more than is common practice.
+def ratio_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share, parts_weighed: Count) -> Truth:
+    """True where the ratio of parts read on marks can be out by more than is common practice.
 
-    >>> ratio_coarse(0.087, 0.05), ratio_coarse(0.05, 0.05)
-    (True, False)
+    >>> ratio_coarse(0.087, 0.05, 0), ratio_coarse(0.05, 0.05, 0), ratio_coarse(0.087, 0.05, 1)
+    (True, False, False)
     """
-    return worst_ratio_deviation > ratio_tolerance
+    return worst_ratio_deviation * (1 - parts_weighed) > ratio_tolerance
 
 
 @check(
@@ -149,10 +151,12 @@ def ratio_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share) -> Truth:
         "Use a finer measure than marks every {cell:cup_graduation}: a syringe, or a cup with finer marks.",
     ),
 )
-def part_below_misreading(reading_b: CubicCentimetres, misread_b: CubicCentimetres) -> Truth:
-    """True where part B is no more than it can be misread by.
+def part_below_misreading(
+    reading_b: CubicCentimetres, misread_b: CubicCentimetres, parts_weighed: Count
+) -> Truth:
+    """True where part B is read on marks and is no more than it can be misread by.
 
-    >>> part_below_misreading(5, 5), part_below_misreading(30, 5)
-    (True, False)
+    >>> part_below_misreading(5, 5, 0), part_below_misreading(30, 5, 0), part_below_misreading(5, 5, 1)
+    (True, False, False)
     """
-    return reading_b <= misread_b
+    return reading_b <= misread_b * (1 - parts_weighed)

@@ -103,6 +103,12 @@ CHOICES: dict[str, Choice] = {
     "mass_ratio": Choice(
         ("job",), "ratio_basis", {"volume": "mass_ratio_from_volume", "mass": "mass_ratio_as_stated"}
     ),
+    "parts_weighed": Choice(
+        ("job",), "ratio_basis", {"volume": "read_on_marks", "mass": "weighed_on_a_scale"}
+    ),
+    "worst_ratio_deviation": Choice(
+        ("cup",), "ratio_basis", {"volume": "worst_marks_deviation", "mass": "worst_scale_deviation"}
+    ),
     "groove_depth": Choice(
         ("face",),
         "groove",
