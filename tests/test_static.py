@@ -59,6 +59,8 @@ TOO_NEW_STYLE = {
     "ranges in media queries": r"@media[^{]*[<>]=?",
     "transforms apart": r"^\s*(translate|rotate|scale)\s*:",
     "rounding": r"\b(round|mod|rem)\(",
+    # Before Safari 26.2 the whole line is dropped; its parts, each by its own name, are not.
+    "an underline's style in one line with it": r"\btext-decoration\s*:\s*[\w-]+\s+\S",
 }
 MARKUP_OR_CODE_FROM_TEXT = (
     r"\b(innerHTML|outerHTML|insertAdjacentHTML|setHTMLUnsafe|setHTML|createContextualFragment)\b"
