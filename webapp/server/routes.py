@@ -1,5 +1,6 @@
 """The server's own pages: a second opinion on a job file at a desk, and errors in plain words."""
 
+from threading import Lock
 from urllib.parse import urlsplit
 
 from flask import Blueprint, Flask, Response, render_template, request
@@ -16,6 +17,8 @@ from webapp.job.file import LARGEST, read_job
 from webapp.sheet.report import job_sheet_text, plan_as_json
 
 pages = Blueprint("pages", __name__)
+# Side by side plans take as long as one after another, and leave no time to those who ask for files.
+one_plan = Lock()
 
 OLD_PAGE = "This page has been open for too long, or cookies are off. Choose the file again and send it."
 TOO_LARGE = (
@@ -73,14 +76,17 @@ def plan_page() -> str | Response:
     form = PlanForm()
     if not form.validate_on_submit():
         return _plan_page(form)
+    is_text = form.answer.data != "json"
     try:
-        job = read_job(form.job_file.data.read(LARGEST + 1))
-        if form.answer.data == "json":
-            headers = {"Content-Disposition": 'attachment; filename="plan.json"'}
-            return Response(plan_as_json(job), mimetype="application/json", headers=headers)
-        return _plan_page(form, text=job_sheet_text(job))
+        with one_plan:
+            job = read_job(form.job_file.data.read(LARGEST + 1))
+            said = job_sheet_text(job) if is_text else plan_as_json(job)
     except JobFileError as error:
         return _plan_page(form, problem=str(error))
+    if is_text:
+        return _plan_page(form, text=said)
+    headers = {"Content-Disposition": 'attachment; filename="plan.json"'}
+    return Response(said, mimetype="application/json", headers=headers)
 
 
 def _is_address(text: str) -> bool:
