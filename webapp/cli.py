@@ -9,6 +9,7 @@ from typing import NoReturn
 from urllib.parse import urlsplit
 
 from webapp.app import Settings, create_app
+from webapp.baker.nginx import nginx_configuration
 from webapp.baker.site import bake
 from webapp.errors import BakeError, JobFileError
 from webapp.job.file import LARGEST, read_job
@@ -22,6 +23,7 @@ PROGRAM = "python -m webapp"
 HOST = "127.0.0.1"
 PORT = 8016
 DEFAULT = "serve"
+LOCAL = "http://localhost/"
 
 
 @dataclass(frozen=True)
@@ -62,13 +64,27 @@ def serve(options: argparse.Namespace) -> int:
 def bake_arguments(parser: argparse.ArgumentParser) -> None:
     """Add the arguments of `bake`."""
     parser.add_argument("folder", type=Path, help="the folder that a static host serves")
+    parser.add_argument(
+        "--nginx",
+        nargs="?",
+        const=LOCAL,
+        type=_address,
+        metavar="ADDRESS",
+        help=f"write a configuration for nginx beside the folder (address, if not given: {LOCAL})",
+    )
 
 
 def bake_folder(options: argparse.Namespace) -> int:
-    """Bake the site into a folder for a static host."""
+    """Bake the site into a folder for a static host, and write a configuration for it."""
+    folder = options.folder.resolve()
     try:
+        text = nginx_configuration(folder, options.nginx) if options.nginx else ""
         site = bake(options.folder)
         print(visible(f"{site.folder}: version {site.version}, {len(site.written)} files written"))
+        if text:
+            beside = folder.with_name(f"{folder.name or 'site'}.nginx.conf")
+            beside.write_text(text, encoding="utf-8")
+            print(visible(f"{beside}: the configuration for nginx"))
     except (OSError, BakeError) as error:
         return say_wrong(options.folder, error)
     return 0
