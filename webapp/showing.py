@@ -34,17 +34,21 @@ def show(value: float, kind: str, unit: str, grain: str = "") -> str:
 
     A length in inches that stands on a 1/32 reads as a fraction; any other in thousandths below half an inch,
     to 1/16 from there. Degrees are whole, grams too, in tenths under 20. Of grain "mark" is what is measured
-    out: it is shown as it was computed. Of grain "guess" is a time that is known to two figures at best.
+    out: it is shown as it was computed, and so is what is of grain "either" where it is a round figure of a
+    unit. Of grain "guess" is a time that is known to two figures at best.
 
     >>> show(147.4836, "volume", "mL"), show(147.4836, "volume", "fl oz"), show(88.75, "volume", "mL", "mark")
     ('147 mL', '4.99 fl oz', '88.75 mL')
+    >>> show(273.5551481, "volume", "fl oz", "either"), show(278.3123456, "volume", "fl oz", "either")
+    ('9 1/4 fl oz', '9.41 fl oz')
     >>> show(0.15875, "length", "in"), show(0.3429, "length", "in"), show(1.5707963, "angle", "deg")
     ('1/16 in', '0.135 in', '90°')
     """
     if kind == "time":
         return show_duration(value, grain)
-    if grain == "mark":
-        return _show_mark(value, kind, unit)
+    marked = _on_marks(value, kind, unit) if grain in ("mark", "either") else None
+    if marked or grain == "mark":
+        return _show_mark(value, kind, marked or unit)
     finer, limit = conversions(kind)[unit].unit.finer or (unit, 0.0)
     if 0 < abs(from_canonical(value, unit, kind)) < limit:
         unit = finer
@@ -74,14 +78,17 @@ def as_measured(value: float, kind: str, unit: str) -> str:
     return rounded(value, places if KINDS[kind].places is None else KINDS[kind].places)
 
 
-def _show_mark(value: float, kind: str, unit: str) -> str:
-    """Show what is measured out as it was computed, in the unit in which it is a round figure."""
+def _on_marks(value: float, kind: str, unit: str) -> str | None:
+    """Return the unit of which a value is a round figure: the one asked for, the other of a cup, or None."""
     units = [each for each in (unit, OTHER_MARKS.get(unit)) if each]
-    own = next((each for each in units if _is_round(from_canonical(value, each, kind), each)), unit)
-    figure = from_canonical(value, own, kind)
-    is_halved = own == "fl oz" and _is_on(figure, 32)
-    text = _fraction(figure, 32) if is_halved else rounded(figure, 4)
-    return f"{text} {conversions(kind)[own].unit.shown}"
+    return next((each for each in units if _is_round(from_canonical(value, each, kind), each)), None)
+
+
+def _show_mark(value: float, kind: str, unit: str) -> str:
+    """Show what is measured out as it was computed."""
+    figure = from_canonical(value, unit, kind)
+    text = _fraction(figure, 32) if unit == "fl oz" and _is_on(figure, 32) else rounded(figure, 4)
+    return with_unit(text, unit, kind)
 
 
 def _is_round(figure: float, unit: str) -> bool:

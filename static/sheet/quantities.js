@@ -249,14 +249,15 @@ export function rounded(value, places) {
 
 /**
  * A canonical value as figure and unit apart, in the unit given, as people measure; of grain "mark" is what is measured
- * out, of grain "guess" a time that is known to two figures at best.
+ * out, of "either" what may be a round figure too, of "guess" a time that is known to two figures at best.
  */
 export function showParts(value, kind, unit, grain = "") {
   if (kind === "time") {
     const [, figure, rest] = /^(\S+)\s?(.*)$/.exec(showDuration(value, grain));
     return { figure, unit: rest };
   }
-  if (grain === "mark") return markParts(value, kind, unit);
+  const marked = ["mark", "either"].includes(grain) && onMarks(value, kind, unit);
+  if (marked || grain === "mark") return markParts(value, kind, marked || unit);
   const [finer, limit] = named(unit, kind).finer ?? [unit, 0];
   const size = Math.abs(fromCanonical(value, unit, kind));
   const shownIn = size > 0 && size < limit ? finer : unit;
@@ -278,13 +279,17 @@ function asMeasured(value, kind, unit) {
   return rounded(value, units[kind].places ?? places);
 }
 
-/** What is measured out, as it was computed, in the unit in which it is a round figure. */
-function markParts(value, kind, unit) {
+/** The unit of which a value is a round figure: the one asked for, or the other of a cup. */
+function onMarks(value, kind, unit) {
   const choices = [unit, grammar.otherMarks[unit]].filter(Boolean);
-  const own = choices.find((each) => isRound(fromCanonical(value, each, kind), each)) ?? unit;
-  const figure = fromCanonical(value, own, kind);
-  const isHalved = own === "fl oz" && isOn(figure, 32);
-  return { figure: isHalved ? fraction(figure, 32) : rounded(figure, 4), unit: named(own, kind).shown };
+  return choices.find((each) => isRound(fromCanonical(value, each, kind), each));
+}
+
+/** What is measured out, as it was computed. */
+function markParts(value, kind, unit) {
+  const figure = fromCanonical(value, unit, kind);
+  const isHalved = unit === "fl oz" && isOn(figure, 32);
+  return { figure: isHalved ? fraction(figure, 32) : rounded(figure, 4), unit: named(unit, kind).shown };
 }
 
 const isRound = (figure, unit) => isOn(figure, unit === "fl oz" ? 32 : 10000) || isOn(figure, 1000);

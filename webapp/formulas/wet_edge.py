@@ -173,8 +173,8 @@ def wet_edge_temperature(
         "Work with two people: one mixes the next cup while the other spreads this one, and the film is "
         "{cell:join_age_of_two} old.",
         "Mix larger cups, within their own heat: one of {cell:piece_cup_volume} covers a piece alone.",
-        "Let only cups meet that follow each other closely: alone you reach {cell:reachable_gap} cups back, "
-        "with two people {cell:reachable_gap_of_two}.",
+        "Let only cups meet that follow each other closely. Cups back that are reached wet: alone "
+        "{cell:reachable_gap}, with two people {cell:reachable_gap_of_two}.",
         "Use a slower resin: a {label:pot_life} of {cell:wet_edge_pot_life} would do.",
         "Work in a cooler room: with the face at {cell:wet_edge_temperature} the edge stays wet.",
         "Break the face at a raised line or a groove into {cell:cups_on_piece} parts, a cup for each.",

@@ -22,7 +22,8 @@ WORDS = {
 }
 GATHERED = re.compile(r"^(total|most|least)_(.+)")
 
-# How fine a figure is shown: a "mark" is measured out, so as it was computed; a "guess" in two figures.
+# How fine a figure is shown: a "mark" is measured out, so as it was computed; "either" may be one or not; a
+# "guess" is known to two figures.
 GRAINS: dict[str, str] = {
     **dict.fromkeys(
         (
@@ -36,8 +37,21 @@ GRAINS: dict[str, str] = {
             "reading_b_mass",
             "mix_volume",
             "total_mix_volume",
+            "planned_graduation",
         ),
         "mark",
+    ),
+    **dict.fromkeys(
+        (
+            "cup_total",
+            "measured_a",
+            "full_cup",
+            "misread_a",
+            "misread_b",
+            "smallest_honest_part_b",
+            "smallest_honest_cup",
+        ),
+        "either",
     ),
     **dict.fromkeys(
         (
