@@ -5,6 +5,10 @@ const LEFT = 10;
 const RIGHT = 310;
 const MINUTE = 60;
 const HOUR = 3600;
+// What a letter takes at most, as wide as the widest; and what stands free between two labels.
+const LETTER = 9;
+const GAP = 6;
+const ROWS = [-1, 13, -15];
 const STEPS = [5, 10, 15, 20, 30, 60, 120, 240, 480].map((minutes) => minutes * MINUTE);
 
 /**
@@ -39,7 +43,7 @@ function hourStrip(start, { by, poured, mists }) {
     {},
     svg("path", { class: "day__wash", d: bar(LEFT, RIGHT, 26) }),
     poured !== null && svg("path", { class: "day__film", d: film(LEFT, at(poured), 26) }),
-    apart(clocks.map(({ seconds, says }) => ({ x: at(seconds), says }))).map(({ x, says }) => tick(x, 50, says)),
+    ticks(clocks, at),
     by !== null && svg("path", { class: "day__stop", d: `M${at(by)} 18V54` }),
     by !== null && words(at(by), 13, "pour by", "day__words day__words--stop"),
     mists.map((each, index) => each !== null && (
@@ -59,15 +63,28 @@ function dayStrip(start, later, recoat) {
     svg("path", { class: "day__wash", d: bar(LEFT, RIGHT, 26) }),
     nights(start, span).map(([from, to]) => svg("path", { class: "day__night", d: bar(at(from), at(to), 26) })),
     recoat && svg("path", { class: "day__recoat", d: `M${at(recoat[0])} 46H${at(Math.min(recoat[1], span))}` }),
-    midnights(start, span).map(({ seconds, says }) => tick(at(seconds), 50, says)),
-    known.map(({ name, at: seconds }, index) => svg(
+    ticks(midnights(start, span), at),
+    points(known.map(({ name, at: seconds }) => ({ says: name, x: at(seconds) }))),
+  );
+}
+
+/** Each point with its name above it, in the first row where that stands free of the others. */
+function points(known) {
+  const rows = ROWS.map(() => []);
+  const placed = known.map((point) => {
+    const free = rows.find((row) => row.every((other) => areApart(other, point))) ?? rows[0];
+    free.push(point);
+    return { ...point, y: ROWS[rows.indexOf(free)] };
+  });
+  return [
+    placed.map(({ x, y }) => svg("path", { class: "day__lead", d: `M${x} ${y + 4}V29` })),
+    placed.map(({ x, y, says }) => svg(
       "g",
       { class: "day__point" },
-      svg("circle", { cx: at(seconds), cy: 36, r: 6 }),
-      words(at(seconds), index % 2 ? 13 : -1, name),
-      svg("path", { class: "day__lead", d: `M${at(seconds)} ${index % 2 ? 17 : 3}V29` }),
+      svg("circle", { cx: x, cy: 36, r: 6 }),
+      words(x, y, says, "day__words day__words--point"),
     )),
-  );
+  ].flat();
 }
 
 function place(seconds, span) {
@@ -86,22 +103,32 @@ function mist(x) {
   return svg("path", { d: `M${x} 30v.1M${x - 5} 36v.1M${x + 5} 36v.1M${x} 42v.1` });
 }
 
-function tick(x, y, says) {
-  return svg(
-    "g",
-    { class: "day__tick" },
-    svg("path", { d: `M${x} ${y - 4}v6` }),
-    words(x, y + 17, says),
-  );
+/** The marks of an axis with what they say, without those that would stand in the one before. */
+function ticks(marks, at) {
+  const kept = [];
+  for (const { seconds, says } of marks) {
+    const mark = { x: at(seconds), says };
+    if (kept.length === 0 || areApart(kept[kept.length - 1], mark)) kept.push(mark);
+  }
+  return kept.map(({ x, says }) => (
+    svg("g", { class: "day__tick" }, svg("path", { d: `M${x} 46v6` }), words(x, 67, says))
+  ));
 }
 
 function words(x, y, says, kind = "day__words") {
   return svg("text", { class: kind, x, y, "text-anchor": anchor(x) }, says);
 }
 
-/** Times keep a word's length from one another. */
-function apart(marks) {
-  return marks.filter(({ x }, index) => index === 0 || x - marks[index - 1].x > 54);
+/** Whether two labels stand apart, each as wide as its letters can be. */
+function areApart(one, other) {
+  const [left, right] = one.x < other.x ? [one, other] : [other, one];
+  return extent(left)[1] + GAP <= extent(right)[0];
+}
+
+function extent({ x, says }) {
+  const width = says.length * LETTER;
+  const from = { start: x, middle: x - width / 2, end: x - width }[anchor(x)];
+  return [from, from + width];
 }
 
 function anchor(x) {
