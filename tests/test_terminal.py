@@ -67,6 +67,34 @@ def test_an_argument_that_is_not_known_steers_no_terminal(capsys):
 
 
 @pytest.mark.parametrize(
+    "arguments",
+    [
+        ["serve", "--port", "99999"],
+        ["serve", "--port", "-1"],
+        ["serve", "--address", "http://["],
+        ["bake", "app", "--nginx", "http://shop:99999/"],
+        ["bake", "app", "--nginx", "http://shop;x/"],
+        ["bake", "app", "--nginx", "ftp://shop/"],
+    ],
+    ids=" ".join,
+)
+def test_an_address_or_a_port_that_is_none_is_said_so(capsys, arguments):
+    with pytest.raises(SystemExit):
+        main(arguments)
+    assert "is no address such as" in (said := capsys.readouterr().err) or "is no port" in said
+
+
+@pytest.mark.parametrize("arguments", [["serve", "--instance"], ["bake"]], ids=["serve", "bake"])
+def test_a_place_that_cannot_be_written_is_said_in_one_line(tmp_path, capsys, arguments):
+    file = tmp_path / "letter.txt"
+    file.write_text("Dear sign maker")
+    assert main([*arguments, str(file)]) == 1
+    said = capsys.readouterr().err
+    assert str(file) in said
+    assert said.count("\n") == 1
+
+
+@pytest.mark.parametrize(
     "path", ["", ".", "/proc/self/mem", "/nowhere/job.json", "/dev/null", "/dev/zero", "x" * 5000]
 )
 def test_what_is_no_file_of_a_job_is_said_in_one_line(capsys, path):

@@ -1,6 +1,7 @@
 """The commands of `python -m webapp`, in one table; without a command it serves."""
 
 import argparse
+import re
 import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -23,6 +24,8 @@ PROGRAM = "python -m webapp"
 HOST = "127.0.0.1"
 PORT = 8016
 DEFAULT = "serve"
+LAST_PORT = 65_535
+_HOST = re.compile(r"([\w.-]+|\[[0-9A-Fa-f:.]+\])(:[0-9]+)?", re.ASCII)
 LOCAL = "http://localhost/"
 
 
@@ -38,7 +41,9 @@ class Command:
 def serve_arguments(parser: argparse.ArgumentParser) -> None:
     """Add the arguments of `serve`."""
     parser.add_argument("--host", default=HOST, help="the address to listen on (default: this machine only)")
-    parser.add_argument("--port", default=PORT, type=int, help=f"the port (default: {PORT}; 0: any free one)")
+    parser.add_argument(
+        "--port", default=PORT, type=_port, help=f"the port (default: {PORT}; 0: any free one)"
+    )
     parser.add_argument("--instance", default=Path("instance"), type=Path, help="the folder to keep files in")
     parser.add_argument(
         "--address", default="", type=_address, help="the address people use, if behind a proxy"
@@ -51,8 +56,8 @@ def serve(options: argparse.Namespace) -> int:
     app = create_app(settings)
     try:
         server = open_server(app, options.host, options.port, tls=settings.has_tls)
-    except (OSError, ValueError, OverflowError) as error:
-        why = error.strerror if isinstance(error, OSError) else error
+    except (OSError, ValueError) as error:
+        why = str(error.strerror if isinstance(error, OSError) else error).rstrip(".")
         place = f"Cannot listen on {options.host}:{options.port}"
         return say_wrong(place, f"{why}. Choose another --port or --host.")
     port = getattr(server, "effective_port", options.port)
@@ -141,7 +146,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 1
     except OSError as error:
         drop_output()
-        return say_wrong(f"{PROGRAM} {options.command}", error)
+        return say_wrong(error.filename or f"{PROGRAM} {options.command}", error)
     return code
 
 
@@ -163,7 +168,17 @@ def build_parser() -> argparse.ArgumentParser:
 
 
 def _address(text: str) -> str:
-    parts = urlsplit(text)
-    if text and (parts.scheme not in ("http", "https") or not parts.hostname):
+    try:
+        parts = urlsplit(text)
+        is_one = parts.scheme in ("http", "https") and _HOST.fullmatch(parts.netloc) and parts.port != 0
+    except ValueError:
+        is_one = None
+    if text and not is_one:
         raise argparse.ArgumentTypeError(f"{text!r} is no address such as https://sixteenth.example")
     return text
+
+
+def _port(text: str) -> int:
+    if not text.isdecimal() or int(text) > LAST_PORT:
+        raise argparse.ArgumentTypeError(f"{text!r} is no port: choose a number from 0 to {LAST_PORT}")
+    return int(text)
