@@ -9,7 +9,7 @@ import threading
 import pytest
 from flask.testing import FlaskClient
 
-from tests.wire import ask, ask_raw, serving
+from tests.wire import ask, ask_in_turn, ask_raw, serving
 from webapp.app import Settings, create_app, secret_key
 from webapp.job.demo import EXAMPLE_JOB
 from webapp.security import security_headers
@@ -308,3 +308,20 @@ def test_a_part_of_a_form_without_a_name_is_refused_in_plain_words(client):
 @pytest.mark.parametrize("path", ["/.baked.json", "/%2ebaked.json", "/index.html.br", "/index.html.gz"])
 def test_what_the_bake_keeps_for_itself_is_not_served(client, path):
     assert client.get(path).status_code == 404
+
+
+@pytest.mark.parametrize("path", ["/plan", "/nowhere", "/index.html"])
+def test_of_the_servers_own_pages_a_head_tells_what_a_get_would_send(client, path):
+    client.get("/plan")
+    got, head = client.get(path), client.head(path)
+    apart = {"Set-Cookie"}
+    assert {k: v for k, v in head.headers if k not in apart} == {
+        k: v for k, v in got.headers if k not in apart
+    }
+    assert (head.status_code, head.get_data()) == (got.status_code, b"")
+
+
+def test_one_connection_serves_a_phone_that_asks_whether_anything_is_new(port):
+    tag = ask(port, "/").headers["etag"]
+    asked = f"GET / HTTP/1.1\r\nHost: here\r\nIf-None-Match: {tag}\r\n\r\n".encode()
+    assert [answer.status for answer in ask_in_turn(port, asked, asked, asked)] == [304, 304, 304]

@@ -1,6 +1,7 @@
 """A server on a port of its own, and what comes over the wire, which a test client never meets."""
 
 import http.client
+import socket
 import ssl
 import threading
 from collections.abc import Iterator
@@ -66,6 +67,18 @@ def ask_raw(port: int, *pieces: bytes) -> Answer:
         return _read(response)
     finally:
         connection.close()
+
+
+def ask_in_turn(port: int, *requests: bytes) -> list[Answer]:
+    """Send one request after another over one connection, and read each answer."""
+    with socket.create_connection(("127.0.0.1", port), timeout=10) as connection:
+        answers = []
+        for request in requests:
+            connection.sendall(request)
+            response = http.client.HTTPResponse(connection)
+            response.begin()
+            answers.append(_read(response))
+        return answers
 
 
 def _read(response: http.client.HTTPResponse) -> Answer:

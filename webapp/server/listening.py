@@ -17,7 +17,7 @@ from flask import Flask
 from waitress import create_server
 from waitress.channel import HTTPChannel
 from waitress.parser import HTTPRequestParser, ParsingError
-from waitress.task import ErrorTask
+from waitress.task import ErrorTask, WSGITask
 
 from webapp.security import LARGEST_BODY, security_headers
 
@@ -28,6 +28,16 @@ MOST_CONNECTIONS = 480
 WAITRESS_LIMIT = MOST_CONNECTIONS + 40
 SILENCE = 30
 LARGEST_HEADER = 64 * 1024
+
+
+class KeepingTask(WSGITask):
+    """Answers a request; waitress would end the connection after a 304, for want of a length."""
+
+    def set_close_on_finish(self) -> None:
+        """End the connection after this answer, unless all it lacks is a content and nobody asked for it."""
+        is_asked = self.request.headers.get("CONNECTION", "").lower() == "close"
+        if self.has_body or is_asked or self.version != "1.1":
+            super().set_close_on_finish()
 
 
 class GuardedErrorTask(ErrorTask):
@@ -54,6 +64,7 @@ class GuardedParser(HTTPRequestParser):
 class GuardedChannel(HTTPChannel):
     """A connection whose error answers are guarded, and which makes room for itself."""
 
+    task_class = KeepingTask
     error_task_class = GuardedErrorTask
     parser_class = GuardedParser
 
