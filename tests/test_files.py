@@ -81,7 +81,8 @@ def test_a_tag_counts_before_a_moment(client):
 
 def test_a_condition_that_fails_is_said_so(client):
     whole = got(client, "/")
-    assert got(client, "/", If_Match='"other"').status_code == 412
+    refused = got(client, "/", If_Match='"other"')
+    assert (refused.status_code, refused.get_data(), refused.headers.get("Cache-Control")) == (412, b"", None)
     assert got(client, "/", If_Match=f"W/{whole.headers['ETag']}").status_code == 412
     assert got(client, "/", If_Match=whole.headers["ETag"]).status_code == 200
     assert got(client, "/", If_Match="*").status_code == 200
@@ -121,6 +122,7 @@ def test_the_last_byte_is_a_part_and_the_next_is_none(client, path):
     assert past.status_code == 416
     assert past.headers["Content-Range"] == f"bytes */{size}"
     assert past.get_data() == b""
+    assert "Cache-Control" not in past.headers
 
 
 @pytest.mark.parametrize(

@@ -39,11 +39,15 @@ class Form:
         length = ("Content-Length", str(len(content)))
         return Response(status, [*self.headers, *added.items(), length], BytesIO(content))
 
-    def bare_answer(self, status: HTTPStatus, **added: str) -> Response:
-        """Return an answer without a content."""
+    def unchanged(self) -> Response:
+        """Return the answer for one who has this form already."""
         kept = [each for each in self.headers if each[0] not in OF_CONTENT]
-        length = [] if status == HTTPStatus.NOT_MODIFIED else [("Content-Length", "0")]
-        return Response(status, [*kept, *added.items(), *length], None)
+        return Response(HTTPStatus.NOT_MODIFIED, kept, None)
+
+    def refused(self, status: HTTPStatus, **added: str) -> Response:
+        """Return a refusal, which no cache keeps."""
+        kept = [each for each in self.headers if each[0] in ("ETag", "Vary")]
+        return Response(status, [*kept, *added.items(), ("Content-Length", "0")], None)
 
 
 @dataclass(frozen=True)
@@ -60,9 +64,9 @@ class BakedFile:
             )
         form = self._form_for(environ.get("HTTP_ACCEPT_ENCODING", ""))
         if not _is_as_asked(form, environ):
-            return form.bare_answer(HTTPStatus.PRECONDITION_FAILED)
+            return form.refused(HTTPStatus.PRECONDITION_FAILED)
         if _is_known(form, environ):
-            return form.bare_answer(HTTPStatus.NOT_MODIFIED)
+            return form.unchanged()
         if method == "HEAD":
             return Response(HTTPStatus.OK, form.answer(form.content).headers, None)
         return _part(form, environ) or form.answer(form.content)
@@ -143,7 +147,7 @@ def _part(form: Form, environ: Mapping[str, Any]) -> Response | None:
     end = size if end is None else min(end, size)
     if begin >= size:
         held = {"Content-Range": f"bytes */{size}"}
-        return form.bare_answer(HTTPStatus.REQUESTED_RANGE_NOT_SATISFIABLE, **held)
+        return form.refused(HTTPStatus.REQUESTED_RANGE_NOT_SATISFIABLE, **held)
     held = {"Content-Range": f"bytes {begin}-{end - 1}/{size}"}
     return form.answer(form.content[begin:end], HTTPStatus.PARTIAL_CONTENT, **held)
 
