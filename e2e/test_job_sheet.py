@@ -284,6 +284,32 @@ def test_a_file_that_is_no_job_gets_a_sentence_with_its_name(sheet, page, tmp_pa
     expect(page.locator(".toast")).to_contain_text(says)
 
 
+def test_a_row_more_than_there_may_be_is_refused_at_its_button(sheet, page, tmp_path):
+    path = tmp_path / "full.json"
+    openings = [{"id": f"o{place}", "shape": "circle", "diameter": "1/4"} for place in range(40)]
+    plate = {"id": "f1", "name": "Plate", "width": "24", "height": "18", "openings": openings}
+    colours = [{"id": "c1", "name": "Lake green", "faces": [plate]}]
+    path.write_text(json.dumps({"format": "sixteenth-job", "version": 3, "colours": colours}))
+    sheet.open_a_file(path)
+    sheet.unfold("Faces")
+    face = sheet.open_face("Plate")
+    face.get_by_text("Cut-outs, edge, grooves, texture").click()
+    face.get_by_role("button", name="Add a cut-out").click()
+    expect(page.locator(".toast")).to_contain_text("A face holds at most 40 cut-outs.")
+    expect(face.locator(".openings > *")).to_have_count(40)
+
+
+def test_an_example_without_colors_opens_and_is_typed_in(sheet, page, tmp_path):
+    path = tmp_path / "bare.json"
+    path.write_text('{"format": "sixteenth-job", "version": 3, "example": true}')
+    sheet.open_a_file(path)
+    page.get_by_role("textbox", name="Name of the job").fill("Gate")
+    sheet.unfold("Faces").get_by_role("button", name="Add a color").click()
+    sheet.expect_saved()
+    expect(sheet.face("Face 1")).to_be_visible()
+    expect(page.get_by_role("textbox", name="Name of the job")).to_have_value("Gate")
+
+
 def test_several_jobs_live_on_one_phone_and_a_deleted_one_comes_back(sheet, page, menu):
     sheet.type_over_the_example("12", "12")
     sheet.expect_saved()

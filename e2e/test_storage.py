@@ -180,7 +180,7 @@ def test_a_job_file_can_be_opened_again_and_overwrites_nothing(page, job_file):
     [
         ("not json", "it is not JSON"),
         ('{"format": "sixteenth-job", "version": 99}', "Update the app"),
-        ('{"format": "sixteenth-job", "version": 1, "tax": 1}', '"tax" in the job file is not known here'),
+        ('{"format": "sixteenth-job", "version": 1, "tax": 1}', '"tax" in the job is not known here'),
         ("[" + " " * 5_000_000 + "]", "larger than 5 MB"),
     ],
     ids=["no JSON", "too new", "foreign key", "too big"],

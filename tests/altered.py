@@ -12,7 +12,7 @@ from typing import Any
 
 from playwright.sync_api import Browser, Page, Route
 
-PRINTED = ("printed.js", "sentences.js")
+PRINTED = ("printed.js", "sentences.js", "job-shape.js")
 
 
 class _Quiet(http.server.SimpleHTTPRequestHandler):

@@ -20,6 +20,7 @@ MAPPED = ("webapp", "static", "tests", "e2e")
 BAKED = {
     "printed.js",
     "sentences.js",
+    "job-shape.js",
     "workings.js",
     "later.html",
     "v-HASH",

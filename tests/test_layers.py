@@ -39,6 +39,7 @@ JAVASCRIPT = (
     "lib",
     "printed.js",
     "sentences.js",
+    "job-shape.js",
     "workings.js",
     "sheet",
     "keeping",

@@ -55,8 +55,18 @@ def wide_grooves(inputs):
     return inputs
 
 
+def grooves_in_the_file(shape):
+    """Return the shape of a job file as the table of levels and inputs would print it then."""
+    keys = {name: shape["face"]["keys"][name] for name in ("id", "name", "width")}
+    rows = {"is": "rows", "of": "groove", "word": "groove", "least": 0, "most": 40, "all": 40}
+    shape["face"]["keys"]["grooves"] = rows
+    return {**shape, "groove": {"keys": keys, "must": ["id"]}}
+
+
 def test_a_level_that_is_only_in_the_table_is_added_typed_in_copied_removed_and_saved(browser, baked):
-    with phone_with(browser, baked, levels=with_grooves, inputs=wide_grooves) as page:
+    with phone_with(
+        browser, baked, levels=with_grooves, inputs=wide_grooves, shape=grooves_in_the_file
+    ) as page:
         assert page.evaluate(WORK_WITH_A_GROOVE) == {
             "error": "",
             "name": "Groove 1",

@@ -196,6 +196,7 @@ def test_a_job_file_takes_every_tap():
         "number": 1,
         "begun": at,
         "amounts": {},
+        "plan": {"format": "sixteenth-job", "version": VERSION, "colours": [{"id": "c1"}]},
         "stages": NAMES,
         "entries": taps,
     }

@@ -14,7 +14,7 @@ from webapp.security import POLICY
 ROOT = Path(__file__).parent.parent
 STATIC = ROOT / "static"
 WIDEST_LINE = 120
-PRINTED = {"printed.js", "sentences.js", "workings.js"}
+PRINTED = {"printed.js", "sentences.js", "job-shape.js", "workings.js"}
 MODULES = {name: content.decode() for name, content in read_modules(STATIC).items()}
 SCRIPTS = {**MODULES, "service-worker.js": (STATIC / "service-worker.js").read_text()}
 STYLES = {path.name: path.read_text() for path in sorted((STATIC / "styles").glob("*.css"))}

@@ -6,12 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from tests.test_job_file import REFUSALS, changed
+from tests.test_job_file import BEGUN, REFUSALS, changed, cup, with_cups
 from webapp.bench.stages import STAGES
 from webapp.bench.walk import TAPS
 from webapp.errors import JobFileError
 from webapp.job.demo import EXAMPLE_JOB
 from webapp.job.file import read_job
+from webapp.job.lifts import VERSION
 
 SAVED = Path(__file__).parent / "saved" / "from_version_1.json"
 READ = """async (content) => {
@@ -24,24 +25,18 @@ SAVE = """async (job) => {
 }"""
 
 
-def with_cups(*cups):
-    job = copy.deepcopy(EXAMPLE_JOB)
-    job["colours"][0]["cups"] = list(cups)
-    return json.dumps(job)
-
-
 def entry(id_, **facts):
-    given = {"id": id_, "at": "2025-11-14T10:40:00Z", **facts}
+    given = {"id": id_, "at": BEGUN, **facts}
     return {key: value for key, value in given.items() if value is not None}
 
 
 def with_entries(entries):
-    return with_cups({"id": "k", "stages": [], "entries": entries})
+    return with_cups(cup(entries=entries))
 
 
-def of_version_3(cup):
-    whole = {"id": "k", "stages": [], "begun": "2025-11-14T10:30:00.000Z", **cup}
-    colours = [{"id": "c1", "cups": [whole]}]
+def of_version_3(changes):
+    whole = cup(begun="2025-11-14T10:30:00.000Z", **changes)
+    colours = [{"id": "c1", "cups": [{key: value for key, value in whole.items() if key != "entries"}]}]
     return json.dumps({"format": "sixteenth-job", "version": 3, "colours": colours})
 
 
@@ -62,26 +57,23 @@ CONTENTS = {
     "true for a quantity": changed(lambda job: job["room"].update(air_temperature=True)),
     "long name beyond the plane": changed(lambda job: job.update(name="\U0001f600" * 400)),
     "cup with every tap": with_cups(
-        {
-            "id": "k",
-            "stages": [stage.name for stage in STAGES],
-            "entries": [entry(f"e-{tap}", kind="tap", stage=tap) for tap in TAPS],
-        }
+        cup(
+            stages=[stage.name for stage in STAGES],
+            entries=[entry(f"e-{tap}", kind="tap", stage=tap) for tap in TAPS],
+        )
     ),
     "cups that are no list": changed(lambda job: job["colours"][0].update(cups=5)),
     "cup that is text": with_cups("k"),
-    "cup with a foreign key": with_cups({"id": "k", "weight": 1}),
+    "cup with a foreign key": with_cups(cup(weight=1)),
     "cup with every kind of entry": with_cups(
-        {
-            "id": "k",
-            "stages": [],
-            "entries": [
+        cup(
+            entries=[
                 entry("e1", kind="tap", stage="starting_drops", count=12),
                 entry("e2", kind="back", of="e1"),
                 entry("e3", kind="reason", stage="make_ready", says="The hygrometer is broken"),
                 entry("e4", kind="calendar"),
-            ],
-        }
+            ]
+        )
     ),
     "entries that are no list": with_entries({"stage": "mix"}),
     "no entries": with_entries(None),
@@ -115,10 +107,34 @@ CONTENTS = {
             ],
         }
     ),
-    "amount as text": with_cups({"id": "k", "stages": [], "amounts": {"cup_volume": "12"}}),
-    "plan that is no job": with_cups({"id": "k", "stages": [], "plan": {"format": "letter"}}),
-    "cup without its stages": with_cups({"id": "k"}),
-    "cup with a stage of nobody's": with_cups({"id": "k", "stages": ["make_ready", "polish"]}),
+    "entry with an id twice": with_entries([entry("e1", kind="calendar"), entry("e1", kind="calendar")]),
+    "entry that says nothing": with_entries([entry("e1", kind="reason", stage="mix", says="")]),
+    "entry with a reason that is none": with_entries(
+        [{**entry("e1", kind="reason", stage="mix"), "says": None}]
+    ),
+    "entry with drops by halves": with_entries([entry("e1", kind="tap", stage="drop", count=0.5)]),
+    "entry of another century": with_entries([entry("e1", kind="calendar", at="1899-11-14T10:40:00.000Z")]),
+    "amounts that are a list": with_cups(cup(amounts=[1])),
+    "half a letter": json.dumps(EXAMPLE_JOB).replace("Lake", "\\ud83d"),
+    "half a letter in a key": json.dumps(EXAMPLE_JOB).replace("swatch", "\\uDC00swatch"),
+    "two foreign keys, one of digits": changed(lambda job: job["room"].update({"zeal": 1, "12": 1})),
+    "two foreign keys beyond the plane": changed(lambda job: job.update({"\uffee": 1, "\U0001f600": 1})),
+    "a key twice": json.dumps(EXAMPLE_JOB).replace('"room"', '"bench"'),
+    "a number of 400 digits": json.dumps(EXAMPLE_JOB).replace('"72"', "7" * 400),
+    "a number of 5,000 digits": json.dumps(EXAMPLE_JOB).replace('"72"', "7" * 5000),
+    "a number past all numbers": json.dumps(EXAMPLE_JOB).replace('"72"', "-1e400"),
+    "a whole number with a point": json.dumps(EXAMPLE_JOB).replace(
+        f'"version": {VERSION}', f'"version": {VERSION}.0'
+    ),
+    "ids of version 3 with quotes, line ends and letters beyond the plane": changed(
+        lambda job: job.update(
+            version=3, id="j\n", colours=[{"id": 'c"\U0001f600-1', "faces": [{"id": "\\"}]}]
+        )
+    ),
+    "lists without end": "[" * 100_000,
+    "groups without end": '{"a":' * 31 + "1" + "}" * 31,
+    "brackets in a name": changed(lambda job: job.update(name="[" * 50 + '\\"{')),
+    "a key of the language": changed(lambda job: job.update(constructor={}, hasOwnProperty=1)),
     "version 1 without colors": json.dumps({"format": "sixteenth-job", "version": 1}),
     "version 1 with colors that are no list": json.dumps(
         {"format": "sixteenth-job", "version": 1, "colours": {"id": "c1"}}

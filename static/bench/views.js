@@ -2,6 +2,7 @@
 import { clone, part } from "../lib/dom.js";
 import { timeOfDay } from "../lib/moments.js";
 import { tapsOf } from "../clocks/cup-record.js";
+import { whyRecordFull } from "../keeping/most-rows.js";
 import { nextTitle } from "../clocks/turns.js";
 import { readyView } from "./ready.js";
 import { stageView } from "./stage.js";
@@ -28,10 +29,11 @@ function overView(cup) {
   return plainView(stage === "set_aside" ? `Set aside at ${when}, not poured.` : `Done with since ${when}.`, "Go on");
 }
 
-/** No cup is in hand: what comes next, or that all is poured. */
+/** No cup is in hand: what comes next, that all is poured, or that the record is full. */
 export function idleView(job, next) {
   const isExample = "This is the example. Type your own sizes first; then a cup can begin.";
-  const says = job.example ? isExample : next ? "No cup is in your hands." : "Every cup is poured.";
+  const full = whyRecordFull(job);
+  const says = job.example ? isExample : full || (next ? "No cup is in your hands." : "Every cup is poured.");
   return plainView(says, next ? `Next: ${nextTitle(next)}` : "Back to the job sheet");
 }
 

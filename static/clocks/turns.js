@@ -1,5 +1,6 @@
 // Whose turn it is on the bench: which cup is in hand, which comes next, which to come back to. Pure.
 import { contactOf, cupsOf, endOf, endOfPour, isLive, isSetAside, stageOf } from "./cup-record.js";
+import { whyRecordFull } from "../keeping/most-rows.js";
 import { findRow } from "../sheet/sheet.js";
 
 /** Every cup that a job has on the bench, with its colour. */
@@ -38,9 +39,9 @@ export function coatOf(colour) {
   return isOn && coat < coats ? coat + 1 : coat;
 }
 
-/** The next cup of every colour that has one to come and none in hand. */
+/** The next cup of every colour that has one to come and none in hand; none while the record has no room for it. */
 export function nextCups(job, root) {
-  if (job.example) return [];
+  if (job.example || whyRecordFull(job)) return [];
   return job.colours.flatMap((colour) => (cupsOf(colour).some(isInHand) ? [] : nextCup(colour, root) ?? []));
 }
 

@@ -1,13 +1,19 @@
 // A job of an older version becomes one of this version: the twin of webapp/job/lifts.py, which prints the steps.
-import { file as rules } from "../printed.js";
+import { rules } from "../job-shape.js";
 import { cupKinds } from "../sentences.js";
 import { readQuantity, rounded, unitShown } from "../sheet/quantities.js";
 
-/** A job of an older version as one of this version; nothing that can be read in it is lost. */
+const ROWS_WITH_IDS = ["colours", "faces", "openings", "cups"];
+
+/**
+ * A job of an older version as one of this version; nothing that can be read in it is lost. It is checked only then:
+ * whatever else stands in it is left as it is.
+ */
 export function lift(job) {
   let lifted = job;
-  for (let version = job.version ?? 1; version < rules.version; version += 1) {
+  for (let { version } = job; isOlder(version); version += 1) {
     const step = rules.lifts[version];
+    if (step.ids) lifted = withPlainIds(lifted, new RegExp(step.ids, "gu"));
     lifted = { ...withCups(withSections(lifted, step), step), version: version + 1 };
   }
   return lifted;
@@ -56,6 +62,18 @@ function spelledOut(typed, kind, unit, units) {
   return meant !== undefined && readQuantity(spelled, kind, unit).value === meant ? spelled : typed;
 }
 
+/** A row with an id that a page can ask for, and so its rows and cups. */
+function withPlainIds(row, foreign) {
+  if (!isGroup(row)) return row;
+  const plain = { ...row };
+  if (typeof row.id === "string") {
+    plain.id = row.id.replace(foreign, (sign) => `_${sign.codePointAt(0).toString(16)}`);
+  }
+  const lists = ROWS_WITH_IDS.filter((key) => Array.isArray(row[key]));
+  for (const key of lists) plain[key] = row[key].map((each) => withPlainIds(each, foreign));
+  return plain;
+}
+
 function withCups(job, step) {
   const ofEach = (rows, change) => (Array.isArray(rows) ? rows.map((row) => (isGroup(row) ? change(row) : row)) : rows);
   const withLifted = (colour) => (
@@ -66,7 +84,7 @@ function withCups(job, step) {
 
 function cupBy(cup, { walk, entries }) {
   const { plan } = cup;
-  let lifted = isGroup(plan) && plan.version in rules.lifts ? { ...cup, plan: lift(plan) } : cup;
+  let lifted = isGroup(plan) && isOlder(plan.version) ? { ...cup, plan: lift(plan) } : cup;
   if (walk) lifted = { ...lifted, stages: walk.filter(([, only]) => isOfKind(cup, only)).map(([name]) => name) };
   return entries ? withEntries(lifted, entries) : lifted;
 }
@@ -108,6 +126,10 @@ export function isOfKind(cup, only) {
   const at = (steps) => steps.reduce((group, step) => group?.[step], cup);
   if (!under.length) return at(path) !== isNot;
   return typeof at(path) === "number" && typeof at(under) === "number" && at(path) < at(under);
+}
+
+function isOlder(version) {
+  return typeof version === "number" && Object.hasOwn(rules.lifts, version);
 }
 
 function isGroup(value) {

@@ -232,7 +232,7 @@ function touched() {
   if (!job.example) return;
   delete job.example;
   job.id = newId("job");
-  job.name = job.name.replace(/^Example: (.)/, (_, first) => first.toUpperCase());
+  job.name = (job.name ?? "").replace(/^Example: (.)/, (_, first) => first.toUpperCase());
 }
 
 /** The sheet after an edit, or null where it has to be calculated anew; a name or a colour changes no figure. */

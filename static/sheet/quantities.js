@@ -214,6 +214,8 @@ const names = {};
 /** Learn what cells are called whose name in words does not say so: the first screen does without. */
 export function learnNames(more) {
   Object.assign(names, more);
+  // What was refused before calls things otherwise.
+  readings.clear();
 }
 
 /** What a name is called on the screen: its own label, or its name in words. */

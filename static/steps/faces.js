@@ -1,5 +1,6 @@
 import { inputs, nodes } from "../printed.js";
 import { readQuantity, rounded, unitShown } from "../sheet/quantities.js";
+import { whyFull } from "../keeping/most-rows.js";
 import { addRow, copyRow, edit, removeRow, rowOf, state, typedIn, undo } from "../keeping/store.js";
 import { element, part, redraw } from "../lib/dom.js";
 import { drawFace, drawThumb, extentOf, tickOf } from "../pictures/face.js";
@@ -17,7 +18,13 @@ const SIZES = sizesByShape();
 const largest = new WeakMap();
 
 /** Bring faces to life: their pictures and sizes in words, and what their buttons do. */
-export function join(page) {
+export function join(page, { say }) {
+  /** Go on where there is room for a row more; else say why there is none. */
+  const ifRoom = (level, parentId, goOn, copied = null) => {
+    const full = whyFull(state.job, level, rowOf(parentId).row, copied);
+    if (full) say(full);
+    else goOn(parentId);
+  };
   Object.assign(page.say, {
     "face-count": (row) => counted(row.rows.face.filter((face) => face.touched).length, "face"),
     "face-sizes": (row) => sizesInWords(page, row),
@@ -34,10 +41,15 @@ export function join(page) {
   Object.assign(page.acts, {
     "close-toast": hideToast,
     "open-face": (button) => openFace(page, page.rowIdOf(button)),
-    "add-face": (button) => begin(page, addRow("face", page.rowIdOf(button), { shape: "rectangle" })),
-    "add-colour": () => begin(page, addFirstFace(addRow("colour", "job"))),
-    "add-opening": (button) => jumpTo(page, addRow("opening", page.rowIdOf(button), { shape: "rectangle" }), "width"),
-    "copy-row": (button) => copyOf(page, page.rowIdOf(button)),
+    "add-face": (button) => ifRoom("face", page.rowIdOf(button), (id) => begin(page, addFace(id))),
+    "add-colour": () => ifRoom("colour", "job", (id) => begin(page, addFace(addRow("colour", id))), { faces: [{}] }),
+    "add-opening": (button) => ifRoom("opening", page.rowIdOf(button), (id) => {
+      jumpTo(page, addRow("opening", id, { shape: "rectangle" }), "width");
+    }),
+    "copy-row": (button) => {
+      const { row, level, parent } = rowOf(page.rowIdOf(button));
+      ifRoom(level, parent === state.job ? "job" : parent.id, () => copyOf(page, row.id), row);
+    },
     "remove-row": (button) => remove(page, page.rowIdOf(button)),
     "set-depth": (button) => edit(page.rowIdOf(button), "depth", button.dataset.depth),
     undo: () => {
@@ -70,7 +82,7 @@ function openFace(page, id) {
   else document.querySelector(`[data-id="${id}"] .face__open`).focus();
 }
 
-function addFirstFace(colourId) {
+function addFace(colourId) {
   return addRow("face", colourId, { shape: "rectangle" });
 }
 

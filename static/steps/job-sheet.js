@@ -86,7 +86,7 @@ export function showJobSheet(node) {
 
 /** Paint another job from the top: folded to its answers, the example with its face open. */
 function startOver() {
-  page.editing = state.job.example ? state.job.colours[0].faces[0].id : null;
+  page.editing = (state.job.example && state.job.colours[0]?.faces?.[0]?.id) ?? null;
   const opened = page.editing ? ["faces", "cups"] : ["cups"];
   for (const step of steps) setFolded(step, !opened.includes(step.dataset.step));
   binder.owe([ALL, ROWS]);

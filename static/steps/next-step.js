@@ -33,8 +33,8 @@ export function join(page) {
 /** What there is to do next: {what, where} in words, and where it leads. */
 function nextThing() {
   const { job, sheet } = state;
-  if (job.example) {
-    const face = sheet.rows.colour[0].rows.face[0];
+  const face = sheet.rows.colour[0]?.rows.face[0];
+  if (job.example && face) {
     return { what: "Next: type your own face", where: "This one is an example", row: face.id, name: "width" };
   }
   const live = cupToResume(job);

@@ -14,7 +14,7 @@ from webapp.names.asked import Known
 from webapp.names.check import Texts, check_choices, check_names
 from webapp.names.known import known_by_sheet, known_by_tables
 from webapp.names.templates import template_globals
-from webapp.printer.module import print_sentences, print_sheet, print_workings
+from webapp.printer.module import print_job_shape, print_sentences, print_sheet, print_workings
 from webapp.sheet.wiring import load_sheet
 
 PACKAGE = Path(__file__).resolve().parent.parent
@@ -40,6 +40,7 @@ def own_sources() -> Sources:
     printed = {
         "printed.js": print_sheet(sheet),
         "sentences.js": print_sentences(sheet),
+        "job-shape.js": print_job_shape(),
         "workings.js": print_workings(sheet),
     }
     return Sources(static_folder(), printed, {"later.html": render_later()}, render_index, GROUPS)

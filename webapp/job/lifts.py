@@ -3,10 +3,12 @@
 Each step is a table, printed for the phone: `static/keeping/lift.js` is the twin. Version 2 keeps with a cup
 the stages that it was begun with. Version 3 tells the ratio's tolerance that a card states from the assumed
 one, and asks how long a square foot takes instead of how much is spread in a minute. Version 4 reads every
-bare number in the job's own units: where some fields took millimetres, that is written behind them.
-Version 5 keeps what happened to a cup as entries with ids, which are only ever added to.
+bare number in the job's own units: where some fields took millimetres, that is written behind them. It has
+ids of letters, digits and _ alone. Version 5 keeps what happened to a cup as entries with ids, which are only
+ever added to.
 """
 
+import re
 from collections import Counter
 from functools import partial
 from typing import Any
@@ -41,6 +43,8 @@ WALK_OF_VERSION_1: tuple[tuple[str, str], ...] = (
 SQUARE_FOOT = 929.0304
 """In square centimetres: 12 in of 2.54 cm, squared."""
 
+ROWS_WITH_IDS = ("colours", "faces", "openings", "cups")
+
 LIFTS: dict[int, dict[str, Any]] = {
     1: {"walk": WALK_OF_VERSION_1},
     2: {
@@ -59,6 +63,7 @@ LIFTS: dict[int, dict[str, Any]] = {
             ("colours", "tip_diameter", "length", "mm"),
             ("colours", "tested_depth", "length", "mm"),
         ),
+        "ids": "[^A-Za-z0-9_]",
     },
     4: {"entries": {"reason_of": "make_ready", "no_taps": ("calendar",)}},
 }
@@ -66,13 +71,17 @@ LIFTS: dict[int, dict[str, Any]] = {
 
 `walk` gives its cups their stages, `renamed` an input of a section another name; `paces` turns a rate
 of a kind, with the unit of a bare number, into the time for an area; `bare` says of which kind an input of a
-section or of a list of rows is, and in which unit a bare number of it was meant. `entries` makes
+section or of a list of rows is, and in which unit a bare number of it was meant. `ids` are the signs that an
+id no longer has: their numbers stand in their place. `entries` makes
 entries of its cups' taps and of the reason for a stage; a tap of `no_taps` becomes an entry of that kind.
 """
 
 
 def lift(job: dict[str, Any]) -> dict[str, Any]:
-    """Return a job of an older version as one of this version; nothing that can be read in it is lost."""
+    """Return a job of an older version as one of this version; nothing that can be read in it is lost.
+
+    It is checked only then: whatever else stands in it is left as it is.
+    """
     for version in range(job["version"], VERSION):
         job = _lifted(job, LIFTS[version]) | {"version": version + 1}
     return job
@@ -86,6 +95,8 @@ def _lifted(job: dict[str, Any], step: dict[str, Any]) -> dict[str, Any]:
     for section, name, kind, unit in step.get("bare", ()):
         change = partial(_spelled_out, kind=kind, unit=unit, units=job.get("units"))
         job = _changed(job, section, name, name, change)
+    if foreign := step.get("ids"):
+        job = _with_plain_ids(job, re.compile(foreign))
     colours = job.get("colours")
     if not isinstance(colours, list):
         return job
@@ -134,6 +145,20 @@ def _read(text: str, kind: str, unit: str) -> Any:
         return None
 
 
+def _with_plain_ids(row: Any, foreign: re.Pattern[str]) -> Any:
+    """Return a row with an id that a page can ask for, and so its rows and cups."""
+    if not isinstance(row, dict):
+        return row
+    if isinstance(row.get("id"), str):
+        row = row | {"id": foreign.sub(lambda sign: f"_{ord(sign[0]):x}", row["id"])}
+    lists = {key: row[key] for key in ROWS_WITH_IDS if isinstance(row.get(key), list)}
+    return row | {key: [_with_plain_ids(each, foreign) for each in rows] for key, rows in lists.items()}
+
+
+def _is_older(version: Any) -> bool:
+    return isinstance(version, int) and not isinstance(version, bool) and version in LIFTS
+
+
 def _with_cups(colour: Any, step: dict[str, Any]) -> Any:
     if not isinstance(colour, dict) or not isinstance(colour.get("cups"), list):
         return colour
@@ -144,7 +169,7 @@ def _cup(cup: Any, step: dict[str, Any]) -> Any:
     if not isinstance(cup, dict):
         return cup
     plan = cup.get("plan")
-    if isinstance(plan, dict) and plan.get("version") in LIFTS and plan["version"] is not True:
+    if isinstance(plan, dict) and _is_older(plan.get("version")):
         cup = cup | {"plan": lift(plan)}
     if "walk" in step:
         cup = cup | {"stages": [name for name, only in step["walk"] if has(cup, only)]}

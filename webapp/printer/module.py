@@ -1,4 +1,4 @@
-"""Prints the modules that the phone runs: `printed.js` (the sheet), `sentences.js` and `workings.js`."""
+"""Prints the modules that the phone runs: `printed.js` (the sheet), and what comes later."""
 
 import json
 from collections.abc import Callable
@@ -6,12 +6,11 @@ from dataclasses import asdict
 from functools import partial
 from typing import Any
 
-from webapp.bench.walk import ENTRIES, MOMENTS, ONLY, TAPS, stages_table
+from webapp.bench.walk import MOMENTS, ONLY, stages_table
 from webapp.conversions import Conversion, conversions
 from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
-from webapp.job import file as jobfile
-from webapp.job import lifts
+from webapp.job import lifts, shape
 from webapp.job.demo import DEMO_CARDS, EXAMPLE_JOB, STARTING_CUPS
 from webapp.kinds import JOB_UNITS, KINDS
 from webapp.printer.javascript import HELPERS, print_body, print_function
@@ -60,18 +59,23 @@ def print_sheet(sheet: Sheet) -> str:
         "startingCups": STARTING_CUPS,
         "leftStanding": LEFT_STANDING,
         "limits": LIMITS,
-        "file": {
-            "format": jobfile.FORMAT,
-            "version": lifts.VERSION,
-            "lifts": lifts.LIFTS,
-            "largest": jobfile.LARGEST,
-            "longest_text": jobfile.LONGEST_TEXT,
-            "keys": {"job": jobfile.JOB_KEYS, "cup": jobfile.CUP_KEYS},
-            "taps": TAPS,
-            "entries": ENTRIES,
-        },
+        "file": {"format": shape.FORMAT, "version": lifts.VERSION},
     }
     return f"{HELPERS}{shared}\nexport const formulas = {{\n{printed}\n}};\n{_exports(tables)}"
+
+
+def print_job_shape() -> str:
+    """Print as one JavaScript module what a job file may hold, what is said of others, and the lifts."""
+    rules = {
+        "format": shape.FORMAT,
+        "version": lifts.VERSION,
+        "lifts": lifts.LIFTS,
+        "largest": shape.LARGEST,
+        "deepest": shape.DEEPEST,
+        "says": shape.SAYS,
+        "full": shape.FULL,
+    }
+    return _exports({"rules": rules, "shape": shape.shape()})
 
 
 def print_sentences(sheet: Sheet) -> str:

@@ -18,7 +18,8 @@ class Level:
     `parent` is the level above; `rows` the key of a parent's rows in the job, "" where each parent has the
     one row that is worked out for it; `word` what a row is called, `first_name` how a new one is named;
     `empty` what is said of a parent without rows, where that leaves a figure blank; `marks` what a row has
-    beside id, name and inputs; `records` its lists of what happened, which no formula reads.
+    beside id, name and inputs; `records` its lists of what happened, which no formula reads. `most` rows
+    stand in one parent, `most_in_job` in the whole job: past those a phone is no longer quick.
     """
 
     name: str
@@ -29,6 +30,8 @@ class Level:
     empty: str = ""
     marks: tuple[str, ...] = ()
     records: tuple[str, ...] = ()
+    most: int = 1
+    most_in_job: int = 1
 
     @property
     def is_worked_out(self) -> bool:
@@ -44,12 +47,24 @@ class Level:
 LEVELS: dict[str, Level] = {
     "job": Level("job", None, "", "job"),
     "colour": Level(
-        "colour", "job", "colours", "color", "Color", "no color yet", marks=("swatch",), records=("cups",)
+        "colour",
+        "job",
+        "colours",
+        "color",
+        "Color",
+        "no color yet",
+        marks=("swatch",),
+        records=("cups",),
+        most=40,
+        most_in_job=40,
     ),
-    "face": Level("face", "colour", "faces", "face", "Face", "no face yet"),
-    "opening": Level("opening", "face", "openings", "cut-out", "Cut-out"),
+    "face": Level("face", "colour", "faces", "face", "Face", "no face yet", most=200, most_in_job=1000),
+    "opening": Level("opening", "face", "openings", "cut-out", "Cut-out", most=40, most_in_job=2000),
     "cup": Level("cup", "colour", "", "cup"),
 }
+
+MOST_RECORDED = 1000
+"""How many cups a job's record holds."""
 
 
 def sections_of(level: str) -> tuple[str, ...]:
@@ -96,10 +111,11 @@ def row_keys(level: str) -> tuple[str, ...]:
 
 
 def levels_table() -> dict[str, dict[str, Any]]:
-    """Return the levels as plain dictionaries, ready to be printed for the phone."""
+    """Return the levels as plain dictionaries for the phone; their bounds stand in a job file's shape."""
+    bounds = ("most", "most_in_job")
     return {
         name: {
-            **asdict(level),
+            **{key: value for key, value in asdict(level).items() if key not in bounds},
             "sections": level.sections,
             "below": children(name),
             "held": held(name),
