@@ -41,6 +41,15 @@ def because(blank: Blank) -> str:
     return f"{called(blank.name)} cannot be worked out from these figures{place}."
 
 
+def begins_with(blank: Blank) -> str:
+    """Name the row in which a blank begins, for those that it empties.
+
+    It reads "Width, face Ground", or "no face yet, color 2".
+    """
+    begun = LEVELS[blank.name].empty if blank.kind == "empty" else called(blank.name)
+    return begun if blank.row.level == "job" else f"{begun}, {row_title(blank.row)}"
+
+
 def sentence(text: str, row: Row | None = None) -> str:
     """Fill a sentence's marks: what a name is called, and what its cell reads from a row in the job's units.
 

@@ -12,7 +12,7 @@ from webapp.inputs.table import INPUTS
 from webapp.sheet.heat import heat_says, not_checked
 from webapp.sheet.labels import GRAINS, called, in_sentence
 from webapp.sheet.levels import LEVELS
-from webapp.sheet.reasons import because, row_title, sentence, ways_out
+from webapp.sheet.reasons import because, begins_with, row_title, sentence, ways_out
 from webapp.sheet.runner import Blank, Cell, CheckResult, Row, calculate
 from webapp.sheet.wiring import Sheet, kind_of, load_sheet
 from webapp.showing import show, unit_shown
@@ -88,15 +88,17 @@ class Words:
 
     sheet: Sheet
     units: dict[str, str]
-    reasons: dict[int, str] = field(default_factory=dict)
+    names: dict[int, str] = field(default_factory=dict)
 
-    def because(self, blank: Blank | None) -> str | None:
-        """Return the sentence that says why a cell is blank, or None where it is not."""
+    def because(self, blank: Blank | None, name: str, row: Row) -> str | None:
+        """Return why a cell is blank: a sentence where the blank begins, elsewhere its name; else None."""
         if blank is None:
             return None
-        if id(blank) not in self.reasons:
-            self.reasons[id(blank)] = because(blank)
-        return self.reasons[id(blank)]
+        if blank.row is row and (blank.name == name or blank.kind == "empty"):
+            return because(blank)
+        if id(blank) not in self.names:
+            self.names[id(blank)] = begins_with(blank)
+        return self.names[id(blank)]
 
 
 def _units(sheet: Sheet) -> dict[str, str]:
@@ -112,13 +114,13 @@ def _planned(source: dict[str, Any], row: Row, words: Words) -> dict[str, Any]:
             out[level] = _planned({}, rows[0], words)
         else:
             out[LEVELS[level].rows] = [_planned(each.source, each, words) for each in rows]
-    out["cells"] = {name: _cell(name, cell, words) for name, cell in row.cells.items()}
+    out["cells"] = {name: _cell(name, cell, row, words) for name, cell in row.cells.items()}
     out["checks"] = [_check(result, row, words) for result in row.checks]
     return out
 
 
-def _cell(name: str, cell: Cell, words: Words) -> dict[str, Any]:
-    reason = words.because(cell.blank)
+def _cell(name: str, cell: Cell, row: Row, words: Words) -> dict[str, Any]:
+    reason = words.because(cell.blank, name, row)
     out = {"value": cell.value, "unit": words.units[name], "blank_because": reason}
     if cell.winner:
         out["from"] = cell.winner
@@ -134,7 +136,7 @@ def _check(result: CheckResult, row: Row, words: Words) -> dict[str, Any]:
         "state": result.state,
         "says": sentence(check.says, row),
         "would_do": ways_out(check, row) if result.state == "wrong" else [],
-        "unchecked_because": words.because(result.blank),
+        "unchecked_because": words.because(result.blank, result.name, row),
     }
 
 
@@ -143,39 +145,49 @@ def job_sheet_text(job: dict[str, Any]) -> str:
     sheet = load_sheet()
     root = calculate(job, sheet)
     units = job.get("units") or {}
+    told: set[str] = set()
     card = (job.get("card") or {}).get("name") or "Resin card without a name"
-    lines = [root.name or "Job without a name", card, *_lines(root, units, sheet)]
+    lines = [root.name or "Job without a name", card, *_lines(root, units, sheet, told)]
     for colour in root.rows["colour"]:
-        lines += ["", _capital(row_title(colour)), *_lines(colour, units, sheet)]
+        lines += ["", _capital(row_title(colour)), *_lines(colour, units, sheet, told)]
         for face in colour.rows["face"]:
             lines += [f"  {_capital(row_title(face))}"]
-            lines += [f"  {line}" for line in _lines(face, units, sheet)]
+            lines += [f"  {line}" for line in _lines(face, units, sheet, told)]
         cup = colour.rows["cup"][0]
         said = [f"  {each}" for each in (heat_says(cup, units), *not_checked(colour)) if each]
-        lines += ["  Each cup", *_lines(cup, units, sheet), *said]
+        lines += ["  Each cup", *_lines(cup, units, sheet, told), *said]
     lines += ["", "Follow the maker's data sheet and safety data sheet, local codes and your instructor."]
     return "\n".join(lines) + "\n"
 
 
-def _lines(row: Row, units: dict[str, str], sheet: Sheet) -> list[str]:
+def _lines(row: Row, units: dict[str, str], sheet: Sheet, told: set[str]) -> list[str]:
     lines = []
     for name in LINES[row.level]:
         cell = row.cells.get(name)
         if cell is not None:
-            lines.append(f"  {called(name) + ':':<30}{_said(name, cell, units, sheet)}")
+            lines.append(f"  {called(name) + ':':<29} {_said(name, cell, units, sheet, told)}")
     for result in row.checks:
         check = sheet.book.checks[result.name]
         if result.state == "wrong":
             lines.append(f"  {SIGNS[check.severity]}: {sentence(check.says, row)}")
             lines += [f"    would do: {way}" for way in ways_out(check, row)]
         elif result.state == "unchecked" and result.blank and check.severity == "stop":
-            lines.append(f"  Not checked: {in_sentence(result.name)}. {because(result.blank)}")
+            lines.append(f"  Not checked: {in_sentence(result.name)}{_why(result.blank, told)}")
     return lines
 
 
-def _said(name: str, cell: Cell, units: dict[str, str], sheet: Sheet) -> str:
+def _why(blank: Blank, told: set[str]) -> str:
+    """Return why a line is blank, after its words: told once, and named from then on."""
+    why = because(blank)
+    if why in told:
+        return f" ({begins_with(blank)})"
+    told.add(why)
+    return f". {why}"
+
+
+def _said(name: str, cell: Cell, units: dict[str, str], sheet: Sheet, told: set[str]) -> str:
     if cell.blank:
-        return f"blank. {because(cell.blank)}"
+        return f"blank{_why(cell.blank, told)}"
     kind = kind_of(name, sheet)
     text = show(cell.value, kind, unit_shown(kind, units), GRAINS.get(name, ""))
     if kind == "volume":
