@@ -181,3 +181,26 @@ def test_a_saved_file_is_taken_by_the_server_and_named_after_the_job(phone):
 def test_a_job_without_a_name_still_has_a_file_name(phone):
     name, _ = phone.evaluate(SAVE, {**copy.deepcopy(EXAMPLE_JOB), "name": ""})
     assert name == "job.json"
+
+
+BEGIN_AND_SAVE = """async ([job, moment]) => {
+  const { newCup, withCalendar, withReason, withTap } = await import(`${modules}clocks/cup-record.js`);
+  const { calculate } = await import(`${modules}sheet/sheet.js`);
+  const { jobFileText } = await import(`${modules}keeping/transfer.js`);
+  const root = calculate(job);
+  Object.assign(root.cells.usable_time, { value: 1e300 });
+  let cup = newCup({ id: "k1", coat: 1, number: 1, moment, job, root, colourId: "c1" });
+  cup = withTap(cup, { id: "e1", moment }, "starting_drops", 7);
+  cup = withReason(cup, { id: "e2", moment }, "make_ready", "");
+  job.colours[0].cups = [withCalendar(cup, { id: "e3", moment })];
+  return jobFileText(job);
+}"""
+
+
+# A phone whose battery was flat counts from 1970; 7,258,118,400 s after that the year 2200 begins: `date -u`.
+@pytest.mark.parametrize("moment", [0, 1763116800000, 7258118400000], ids=["never set", "set", "set wrong"])
+def test_whatever_clock_a_phone_has_it_keeps_no_cup_that_could_not_be_opened_again(phone, moment):
+    [cup_kept] = read_job(phone.evaluate(BEGIN_AND_SAVE, [EXAMPLE_JOB, moment]))["colours"][0]["cups"]
+    assert "usable_time" not in cup_kept["amounts"]
+    assert cup_kept["amounts"]["cup_capacity"] > 0
+    assert {each["at"][:2] for each in cup_kept["entries"]} <= {"20", "21"}

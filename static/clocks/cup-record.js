@@ -1,4 +1,5 @@
 // A cup on the bench is its frozen amounts and its entries; all else about it is read from those. Pure.
+import { rules } from "../job-shape.js";
 import { moments, stages } from "../sentences.js";
 import { standing } from "../keeping/entries.js";
 import { isOfKind } from "../keeping/lift.js";
@@ -8,6 +9,8 @@ const ALSO_FROZEN = [
   "cups", "coats_to_pour", "vessels_per_cup", "cup_capacity", "cup_graduation", "tint_limit_drops", "starting_drops",
   "cup_total", "gel_time", "earliest_gel_time", "latest_gel_time",
 ];
+const FIRST_MOMENT = Date.UTC(2000, 0);
+const LAST_MOMENT = Date.UTC(2200, 0) - 1;
 const FROZEN = [...new Set([
   ...stages.flatMap(({ duration, figures }) => [...duration, ...figures]),
   ...stages.flatMap(({ beside }) => beside.flatMap(({ cells }) => cells)),
@@ -140,8 +143,13 @@ export function timesGivenOut(cup) {
  * @typedef {{id: string, moment: number}} Mark
  */
 
+/** A moment as it is kept; that of a phone whose clock was never set is the first or last that a file may have. */
+function asKept(moment) {
+  return new Date(Math.min(Math.max(moment, FIRST_MOMENT), LAST_MOMENT)).toISOString();
+}
+
 function withEntry(cup, { id, moment }, facts) {
-  return { ...cup, entries: [...cup.entries, { id, at: new Date(moment).toISOString(), ...facts }] };
+  return { ...cup, entries: [...cup.entries, { id, at: asKept(moment), ...facts }] };
 }
 
 /** The cup with one more tap; `count` only for the starting drops. @param {Mark} mark */
@@ -170,7 +178,7 @@ export function withCalendar(cup, mark) {
 export function withReason(cup, mark, stage, says) {
   const before = cup.entries.find((entry) => entry.kind === "reason" && entry.stage === stage);
   if (!before) return withEntry(cup, mark, { kind: "reason", stage, says });
-  const now = { ...before, at: new Date(mark.moment).toISOString(), says };
+  const now = { ...before, at: asKept(mark.moment), says };
   return { ...cup, entries: cup.entries.map((entry) => (entry === before ? now : entry)) };
 }
 
@@ -188,7 +196,8 @@ export function freeze(job, root, colourId, coat) {
   for (const row of [root, ofColour, rowAt(ofColour, "cup")]) {
     for (const name of FROZEN) {
       const value = row.cells[name]?.value;
-      if (typeof value === "number") amounts[name] = value;
+      // Past this nobody measures, and no file would take it.
+      if (typeof value === "number" && Math.abs(value) <= rules.most_amount) amounts[name] = value;
     }
   }
   const has = (stage) => !stage.retired && isOfKind({ coat, amounts, plan }, stage.only);
@@ -197,5 +206,5 @@ export function freeze(job, root, colourId, coat) {
 
 /** A new cup of a colour, opened at a moment and not yet tapped. */
 export function newCup({ id, coat, number, moment, job, root, colourId }) {
-  return { id, coat, number, begun: new Date(moment).toISOString(), ...freeze(job, root, colourId, coat), entries: [] };
+  return { id, coat, number, begun: asKept(moment), ...freeze(job, root, colourId, coat), entries: [] };
 }

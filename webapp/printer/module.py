@@ -72,6 +72,7 @@ def print_job_shape() -> str:
         "lifts": lifts.LIFTS,
         "largest": shape.LARGEST,
         "deepest": shape.DEEPEST,
+        "most_amount": shape.MOST_AMOUNT,
         "says": shape.SAYS,
         "full": shape.FULL,
     }
