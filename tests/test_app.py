@@ -197,6 +197,15 @@ def test_markup_in_a_name_stays_text(client):
     assert "&lt;script&gt;" in page
 
 
+@pytest.mark.parametrize("answer", ["text", "json"])
+@pytest.mark.parametrize("where", ["name", "tax \ud83d"])
+def test_half_a_character_is_no_error_of_the_server(client, answer, where):
+    content = json.dumps({**EXAMPLE_JOB, where: "half \ud83d and \x1b[2J"}).encode()
+    response = send(client, content, answer=answer)
+    assert response.status_code == 200
+    assert "\x1b" not in response.get_data(as_text=True)
+
+
 def test_without_a_file_the_field_says_what_to_choose(client):
     page = client.post("/plan", data={"csrf_token": token(client), "answer": "text"}).get_data(as_text=True)
     assert "Choose a job file" in page

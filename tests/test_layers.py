@@ -28,10 +28,10 @@ PYTHON = (
     "forms",
     "names",
     "security",
+    "terminal",
     "baker",
     "server",
     "app",
-    "terminal",
     "cli",
     "__main__",
 )

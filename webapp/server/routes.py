@@ -15,6 +15,7 @@ from webapp.baker.writer import Site
 from webapp.errors import JobFileError
 from webapp.job.file import LARGEST, read_job
 from webapp.sheet.report import job_sheet_text, plan_as_json
+from webapp.terminal import visible, visible_in
 
 pages = Blueprint("pages", __name__)
 # Side by side plans take as long as one after another, and leave no time to those who ask for files.
@@ -80,9 +81,9 @@ def plan_page() -> str | Response:
     try:
         with one_plan:
             job = read_job(form.job_file.data.read(LARGEST + 1))
-            said = job_sheet_text(job) if is_text else plan_as_json(job)
+            said = job_sheet_text(visible_in(job)) if is_text else plan_as_json(job)
     except JobFileError as error:
-        return _plan_page(form, problem=str(error))
+        return _plan_page(form, problem=visible(str(error)))
     if is_text:
         return _plan_page(form, text=said)
     headers = {"Content-Disposition": 'attachment; filename="plan.json"'}
