@@ -21,7 +21,7 @@ PIECES = st.sampled_from(
         *(b"\r\n", b"\r\n\r\n", b"--cut", b"--cut--", b"\n", b"\x00", b"\xff", b'"', b";"),
         *(b"; filename*=utf-8''%ff", b'; name*0="a"', b"=?utf-8?b?", b'; name=""', b'; filename=""'),
         *(b"Content-Type: text/plain; charset=utf-7\r\n", b"Content-Transfer-Encoding: base64\r\n"),
-        *(b"1e999", b"NaN", b"1" * 400, b"[" * 3000, b'"\\ud800"', b"null", b"\xef\xbb\xbf"),
+        *(b"1e999", b"NaN", b"1" * 400, b"1" * 5000, b"[" * 3000, b'"\\ud800"', b"null", b"\xef\xbb\xbf"),
     ]
 )
 ADDRESSES = st.sampled_from(
