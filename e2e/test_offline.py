@@ -7,11 +7,14 @@ import pytest
 from playwright.sync_api import expect
 
 from e2e.bench import Sheet
+from e2e.pages import Menu
 from e2e.server import Server, changed_checkout, static_host
+from e2e.stored import wait_until
 from webapp.baker.site import bake
 
 READY = re.compile("ready offline")
 CACHES = r"async () => (await caches.keys()).filter((name) => /^sixteenth \/ \w+$/.test(name))"
+IS_WAITING = "async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting)"
 GROUP_CACHES = r"async () => (await caches.keys()).filter((name) => /^sixteenth \/ \w+ working$/.test(name))"
 
 
@@ -145,6 +148,7 @@ def test_an_old_version_stays_whole_until_the_new_one_is_taken(page, own_server,
     take.click()
     expect(page.locator("html[data-version=newer]")).to_be_attached(timeout=20_000)
     expect_job_sheet(page)
+    wait_until(page, lambda: len(page.evaluate(CACHES)) == 1)
     [new] = page.evaluate(CACHES)
     assert new != old
     newer.stop()
@@ -170,3 +174,62 @@ def test_a_new_version_is_not_offered_while_a_cup_is_in_hand(page, own_server, n
     expect(page.get_by_role("button", name="Take it")).to_have_count(0)
     bench.leave()
     expect(page.get_by_role("button", name="Take it")).not_to_be_visible()
+
+
+def offered(page):
+    """The button that takes the new version."""
+    return page.get_by_role("button", name="Take it")
+
+
+def wait_for_the_newer(page):
+    """Look for a newer version, and wait until it is here, whole."""
+    page.evaluate("async () => { await (await navigator.serviceWorker.getRegistration()).update(); }")
+    wait_until(page, lambda: page.evaluate(IS_WAITING))
+
+
+def test_a_relaunch_takes_no_new_version_that_nobody_has_taken(handset, own_server, newer):
+    page = handset.start()
+    make_ready(page, own_server)
+    put_in_place(newer, own_server)
+    wait_for_the_newer(page)
+    handset.stop()
+    page = handset.start()
+    page.goto(own_server.address)
+    expect_job_sheet(page)
+    assert page.evaluate("() => document.documentElement.dataset.version") is None
+    offered(page).click()
+    expect(page.locator("html[data-version=newer]")).to_be_attached()
+    page.reload()
+    expect(page.locator("html[data-version=newer]")).to_be_attached()
+
+
+def test_another_window_swaps_no_version_under_a_cup(page, own_server, newer):
+    sheet = Sheet(page)
+    sheet.open(own_server.address)
+    expect(page.locator(".head")).to_contain_text(READY)
+    sheet.type_a_face()
+    other = page.context.new_page()
+    other.goto(own_server.address)
+    Menu(other).open().new_job()
+    bench = sheet.go_to_the_bench()
+    bench.has_own_clock = False
+    bench.begin()
+    bench.walk_to("B is in")
+    put_in_place(newer, own_server)
+    wait_for_the_newer(other)
+    # The other window shows another job, so that it is free to take the newer version.
+    offered(other).click()
+    expect(other.locator(".toast")).to_contain_text("A cup runs in another window")
+    assert page.evaluate("() => document.documentElement.dataset.version") is None
+    # Even where the newer worker takes over by force the page goes on as it is, and has all of its modules.
+    session = page.context.new_cdp_session(page)
+    session.send("ServiceWorker.enable")
+    session.send("ServiceWorker.skipWaiting", {"scopeURL": own_server.address})
+    wait_until(page, lambda: not page.evaluate(IS_WAITING))
+    other.close()
+    newer.stop()
+    bench.tap("B is in")
+    bench.expect_button("Mixed")
+    assert page.evaluate("() => document.documentElement.dataset.version") is None
+    module = "new URL('bench/to-calendar.js?again', document.querySelector('script[type=module]').src).href"
+    assert page.evaluate(f"async () => Object.keys(await import({module})).length > 0")

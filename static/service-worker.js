@@ -17,6 +17,9 @@ const TYPES = {
   svg: "image/svg+xml",
   webmanifest: "application/manifest+json",
 };
+// Which version a page is opened in is a person's choice, and outlives relaunches and newer workers.
+const CHOSEN = `sixteenth-chosen ${SCOPE.pathname}`;
+const ANSWERS_WITHIN = 1000;
 const LEFT_TO_THE_SERVER = new Set(["plan", "desk"]);
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
@@ -32,25 +35,78 @@ function addressesOf(names) {
 }
 
 async function install() {
+  const before = (await versionsKept()).pop() ?? VERSION;
   await take(CORE);
+  if (!(await chosen())) await choose(self.registration.active ? before : VERSION);
 }
 
 async function activate() {
-  const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(CACHE_PREFIX) && !name.startsWith(CORE.cache));
-  await Promise.all(old.map((name) => caches.delete(name)));
   await self.clients.claim();
 }
 
 async function listen(event) {
-  if (event.data?.say === "take over") await self.skipWaiting();
+  if (event.data?.say === "take over") event.ports[0].postMessage({ isTaken: await takeOver(event.source) });
   if (event.data?.say === "are you whole") {
     event.ports[0].postMessage({ missing: await mend(), groups: await statesOfGroups() });
+    await letGo();
   }
+  if (event.data?.say === "which version") event.ports[0].postMessage({ version: VERSION });
   if (event.data?.say === "take the groups") {
     await Promise.all(BESIDE.map(takeOnce));
     event.ports[0].postMessage({ groups: await statesOfGroups() });
   }
+}
+
+/** Take this version as the one to open pages in, unless a cup runs in another window; that one would be reloaded. */
+async function takeOver(asking) {
+  const others = (await windows()).filter(({ id }) => id !== asking.id);
+  if (!(await Promise.all(others.map(told))).every((answer) => answer && !answer.isBusy)) return false;
+  await choose(VERSION);
+  await self.skipWaiting();
+  return true;
+}
+
+/** Let go of the versions that no window has open and nobody has chosen; who does not answer may have any. */
+async function letGo() {
+  const answers = await Promise.all((await windows()).map(told));
+  const needed = [VERSION, await chosen(), ...answers.map((answer) => answer?.version)];
+  const names = await caches.keys();
+  // One that is on its way in is not open yet.
+  if (answers.includes(null) || self.registration.installing || self.registration.waiting) return;
+  const old = names.filter((name) => name.startsWith(CACHE_PREFIX) && !needed.includes(versionOf(name)));
+  await Promise.all(old.map((name) => caches.delete(name)));
+}
+
+function windows() {
+  return self.clients.matchAll({ type: "window", includeUncontrolled: true });
+}
+
+/** What a window says of itself, {version, isBusy}; null where it says nothing. */
+function told(client) {
+  const { port1, port2 } = new MessageChannel();
+  return new Promise((resolve) => {
+    port1.onmessage = ({ data }) => resolve(data);
+    setTimeout(resolve, ANSWERS_WITHIN, null);
+    client.postMessage({ ask: "what runs" }, [port2]);
+  });
+}
+
+function versionOf(name) {
+  return name.slice(CACHE_PREFIX.length).split(" ")[0];
+}
+
+async function versionsKept() {
+  const names = (await caches.keys()).filter((name) => name.startsWith(CACHE_PREFIX));
+  return [...new Set(names.map(versionOf))].filter((version) => version !== VERSION);
+}
+
+async function choose(version) {
+  await (await caches.open(CHOSEN)).put(INDEX, new Response(version));
+}
+
+async function chosen() {
+  const kept = await caches.match(INDEX, { cacheName: CHOSEN });
+  return kept ? kept.text() : null;
 }
 
 /** Take the core or a group into its cache, whole or not at all. */
@@ -137,8 +193,24 @@ function answerFor(request) {
   const path = address.pathname.slice(SCOPE.pathname.length);
   const bare = `${SCOPE.href}${path}`;
   if (bare !== INDEX && CACHE_OF.has(bare)) return fromCache(bare);
+  // A page of an older version that is still open loads what it has not yet loaded.
+  if (path.startsWith("v-") && request.mode !== "navigate") return fromAnyVersion(bare);
   if (request.mode !== "navigate" || LEFT_TO_THE_SERVER.has(path.split("/")[0])) return null;
-  return path === "" || path === "index.html" ? fromCache(INDEX) : Response.redirect(INDEX);
+  return path === "" || path === "index.html" ? fromChosen() : Response.redirect(INDEX);
+}
+
+async function fromChosen() {
+  const cacheName = `${CACHE_PREFIX}${(await chosen()) ?? VERSION}`;
+  return (await caches.match(INDEX, { cacheName, ignoreVary: true })) ?? fromCache(INDEX);
+}
+
+async function fromAnyVersion(address) {
+  const [version] = address.slice(SCOPE.href.length + "v-".length).split("/");
+  for (const cacheName of (await caches.keys()).filter((name) => versionOf(name) === version)) {
+    const kept = await caches.match(address, { cacheName, ignoreVary: true });
+    if (kept) return kept;
+  }
+  return fetch(address);
 }
 
 async function fromCache(address) {

@@ -2,6 +2,8 @@
 
 const WORKER = "service-worker.js";
 const NO_WORKER = "Not kept for offline: this needs an https address, or localhost, and no private window.";
+const ELSEWHERE = "A cup runs in another window, or that window sleeps. Close it, then take the new version.";
+const OWN_VERSION = import.meta.url.match(/\/v-([^/]+)\//)?.[1];
 const BROKEN_OFF = "Not yet ready for offline: the download broke off. Stay online and come back to this page.";
 
 let trustedAddress = null;
@@ -31,9 +33,15 @@ export async function watchOffline({ tell, isBusy }) {
     notReady(NO_WORKER);
     return { offer() {}, takeOver() {} };
   }
-  const waiting = async () => (await navigator.serviceWorker.getRegistration())?.waiting;
+  // The newer version waits, or after a relaunch is at work already and serves the old one.
+  const newer = async () => {
+    const { waiting, active } = (await navigator.serviceWorker.getRegistration()) ?? {};
+    if (waiting) return waiting;
+    return active && (await ask(active, "which version")).version !== OWN_VERSION ? active : null;
+  };
   const offer = async () => {
-    const next = await waiting();
+    if (isBusy()) return;
+    const next = await newer();
     if (navigator.serviceWorker.controller && !isBusy() && next) {
       // What lies beside the core is fetched for the new version too, before the old one goes with its own.
       ask(next, "take the groups");
@@ -52,7 +60,9 @@ export async function watchOffline({ tell, isBusy }) {
       else notReady(NO_WORKER);
     }
   };
-  reloadWhenTaken();
+  answerWorkers(isBusy);
+  // Where a cup runs the old version goes on, and its worker's successor serves it.
+  whenTaken(() => isBusy() || location.reload());
   document.addEventListener("visibilitychange", async () => {
     if (document.visibilityState !== "visible" || isBusy()) return;
     const registration = await navigator.serviceWorker.getRegistration();
@@ -61,7 +71,13 @@ export async function watchOffline({ tell, isBusy }) {
     else look();
   });
   look();
-  return { offer, takeOver: async () => (await waiting())?.postMessage({ say: "take over" }) };
+  const takeOver = async () => {
+    const next = await newer();
+    const { isTaken } = await ask(next, "take over");
+    if (!isTaken) tell({ state: "new version", says: ELSEWHERE });
+    else if (next.state === "activated" && !isBusy()) location.reload();
+  };
+  return { offer, takeOver };
 }
 
 function register() {
@@ -92,12 +108,20 @@ function reached(worker, states) {
   });
 }
 
-/** A page of the old version can no longer load its rarer screens once the new worker has taken over. */
-function reloadWhenTaken() {
-  let hadWorker = Boolean(navigator.serviceWorker.controller);
+/** Tell a worker which version this window is of, and whether it may be reloaded. */
+function answerWorkers(isBusy) {
+  navigator.serviceWorker.addEventListener("message", ({ ports }) => {
+    ports[0]?.postMessage({ version: OWN_VERSION, isBusy: isBusy() });
+  });
+  navigator.serviceWorker.startMessages();
+}
+
+/** Call back when another worker has taken over from the one that served this page. */
+function whenTaken(taken) {
+  let before = navigator.serviceWorker.controller;
   navigator.serviceWorker.addEventListener("controllerchange", () => {
-    if (hadWorker) location.reload();
-    hadWorker = true;
+    if (before) taken();
+    before = navigator.serviceWorker.controller;
   });
 }
 
