@@ -118,7 +118,7 @@ def test_a_damaged_job_is_noticed_and_brought_back(page, server):
 def test_a_browser_that_keeps_nothing_says_so_and_still_works(page, server):
     page.add_init_script("Object.defineProperty(window, 'indexedDB', { value: undefined });")
     open_page(page, server)
-    expect(page.get_by_text("This browser keeps nothing once it is closed.")).to_be_visible()
+    expect(page.get_by_text("This browser keeps nothing once it is closed")).to_be_visible()
     name_of_job(page).fill("Quarry Road cafe")
     expect(page.locator("[data-cell='mix_volume']:visible").first).to_contain_text("fl")
     expect(page.locator(".head")).not_to_contain_text(SAVED)

@@ -25,9 +25,9 @@ globalThis.addEventListener("unhandledrejection", () => tell(BROKEN));
 const BROKEN = {
   kind: "broken",
   says: "Something went wrong here. What you typed is kept; save the job to a file to be sure.",
-  act: "save-file",
-  label: "Save",
 };
+
+let shown = null;
 
 // The phone looks up what it keeps while the page is still read and put together.
 const opening = openStorage(tell);
@@ -35,11 +35,11 @@ await pageIsRead();
 putTogether(part("page"));
 const storage = await opening;
 openJob((await recovered()) ?? JSON.parse(JSON.stringify(example)));
-if (!state.job.example) setText(part("state"), "saved");
+if (!state.job.example) setText(part("state"), storage.isMemory ? "not saved" : "saved");
 part("sheet").hidden = false;
 part("next").hidden = !state.job.example;
 // What was typed is on its way to the disk before it is painted.
-subscribe((change) => change.kind !== "open" && storage.save(state.job));
+subscribe((change) => change.kind !== "open" && storage.save(state.job, change));
 showJobSheet(part("page"));
 part("job-name").disabled = false;
 document.addEventListener("click", clicked);
@@ -74,6 +74,8 @@ async function load() {
     }
   });
   page.acts.book = openBook;
+  const { watchWindows } = await import("./keeping/windows.js");
+  await watchWindows(storage);
 }
 
 function nextTurn() {
@@ -115,20 +117,24 @@ async function takeJob(job) {
   page.startOver();
 }
 
-function tell({ kind, at, job, says, label, act }) {
-  if (kind === "saved") saySaved(at);
-  else if (kind === "changed elsewhere") takeOver(job);
-  else say(says, label, act);
+function tell(news) {
+  if (["saved", "saving", "not saved"].includes(news.kind)) showState(news);
+  if (news.kind === "changed elsewhere") takeOver(news.job);
+  else if (news.says) say(news.says, "Save", "save-file");
 }
 
-/** Say when it was saved; what writes a time of day comes when it is first needed, as it would hold up a start. */
-async function saySaved(at) {
-  const { timeOfDay } = await import("./lib/moments.js");
-  setText(part("state"), `saved ${timeOfDay(at)}`);
+/** Say whether it is saved; what writes a time of day comes when it is first needed, as it would hold up a start. */
+async function showState(news) {
+  shown = news;
+  await pageIsRead();
+  const time = news.at && (await import("./lib/moments.js")).timeOfDay(news.at);
+  // What came meanwhile is truer.
+  if (shown === news) setText(part("state"), time ? `saved ${time}` : news.kind);
 }
 
 /** Show what another window has typed, in the field that has the caret too. */
 function takeOver(job) {
+  if (!state.job?.example && job.id !== state.job?.id) return;
   document.activeElement?.blur();
   openJob(job);
 }

@@ -5,10 +5,11 @@ import { clone, part } from "../lib/dom.js";
 import { watchClocks } from "../clocks/clock-watch.js";
 import { showRunningClocks } from "./running-clocks.js";
 import { createReminders } from "../clocks/reminders.js";
+import { keepMoments } from "../clocks/moments-kept.js";
 import { state, subscribe } from "../keeping/store.js";
 
 /** Give the page its `bench` act, watch all clocks, and come back to a cup that is still in hand. */
-export function join(page) {
+export function join(page, { storage }) {
   const ticking = createTicking();
   const reminders = createReminders();
   let opening = null;
@@ -32,6 +33,7 @@ export function join(page) {
   };
   document.addEventListener("click", () => anyRunning(state.job) && reminders.unlock());
   const jobNow = () => state.job;
+  keepMoments({ jobNow, subscribe, storage });
   watchClocks({ jobNow, subscribe, ticking, reminders });
   const running = clone("running");
   part("next").prepend(running);

@@ -5,8 +5,8 @@ import { askTwice } from "../lib/twice.js";
 import { calculate } from "../sheet/sheet.js";
 import { keepCup, newId, state, subscribe } from "../keeping/store.js";
 import {
-  canStepBack, endOfPour, freeze, isLive, newCup, stageOf, tapped, withCalendar, withoutTap, withReason, withStepBack,
-  withTap,
+  canStepBack, endOfPour, freeze, isLive, isSetAside, newCup, stageOf, tapped, withCalendar, withoutTap, withReason,
+  withStepBack, withTap,
 } from "../clocks/cup-record.js";
 import { allCups, cupAfterTap, cupToResume, nextCups } from "../clocks/turns.js";
 import { cupTitle } from "../clocks/clocks.js";
@@ -80,8 +80,9 @@ export class BenchWalk {
 
   /** The cup on the screen with its colour and the sheet of its plan, which is frozen anew until the cup begins. */
   #look() {
-    const kept = allCups(state.job).find(({ cup }) => cup.id === this.#shown);
-    const found = kept ?? (this.#draft?.cup.id === this.#shown ? this.#draft : null);
+    const isDraft = this.#draft?.cup.id === this.#shown;
+    const found = keptCup(this.#shown) ?? (isDraft ? begunElsewhere(this.#draft) ?? this.#draft : null);
+    if (found) this.#shown = found.cup.id;
     const colour = found && colourNow(found.colour.id);
     if (!colour) return null;
     const isBegun = tapped(found.cup, "make_ready") !== null;
@@ -163,8 +164,7 @@ export class BenchWalk {
     const { cup, colour } = this.#context;
     const outcome = await handOutTimes(cup, colour, state.job.name, this.#ticking.now());
     if (outcome === "cancelled") return;
-    const kept = allCups(state.job).find((each) => each.cup.id === cup.id);
-    keepCup(colour.id, withCalendar(kept.cup, this.#mark()));
+    keepCup(colour.id, withCalendar(keptCup(cup.id).cup, this.#mark()));
   }
 
   #line(name) {
@@ -240,6 +240,18 @@ export class BenchWalk {
     moveRest(this.#root, this.#facts());
     calm(this.#root);
   }
+}
+
+function keptCup(id) {
+  return allCups(state.job).find(({ cup }) => cup.id === id);
+}
+
+/** The cup that another window has begun in place of one that is not kept here. */
+function begunElsewhere({ cup, colour }) {
+  return allCups(state.job).find((each) => (
+    each.colour.id === colour.id && each.cup.coat === cup.coat && each.cup.number === cup.number
+      && !isSetAside(each.cup)
+  ));
 }
 
 function sheetOf(plan) {

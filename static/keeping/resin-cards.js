@@ -1,4 +1,5 @@
 // The person's own resin cards, kept beside the jobs under their names.
+import { ask } from "./disk.js";
 import { liftCard } from "./lift.js";
 
 /**
@@ -6,7 +7,7 @@ import { liftCard } from "./lift.js";
  * @param {import("./persistence.js").JobStorage} storage
  */
 export async function ownCards(storage) {
-  const cards = (await storage.base.entries("cards")).map(([, card]) => liftCard(card));
+  const cards = (await ask(storage, (base) => base.entries("cards"))).map(([, card]) => liftCard(card));
   return cards.sort((one, other) => one.name.localeCompare(other.name));
 }
 

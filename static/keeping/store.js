@@ -137,12 +137,12 @@ export function copyRow(rowId) {
 
 /** Take a row away; undo puts it back where it was. */
 export function removeRow(rowId) {
-  const { row, rows } = rowOf(rowId);
+  const { row, level, rows, parent } = rowOf(rowId);
   const place = rows.indexOf(row);
   rows.splice(place, 1);
   touched();
-  remember(`${row.name || "Row"} deleted`, () => rows.splice(place, 0, row));
-  announce({ kind: "rows" });
+  remember(`${row.name || "Row"} deleted`, () => rows.splice(place, 0, row), rowId);
+  announce({ kind: "rows", removed: { row, level, place, parent: parent === job ? "job" : parent.id } });
 }
 
 /** Say what undo would bring back, or "" where there is nothing. */
@@ -152,8 +152,9 @@ export function undoable() {
 
 /** Bring back what was taken away last. */
 export function undo() {
-  removed.pop()?.back();
-  announce({ kind: "rows" });
+  const last = removed.pop();
+  last?.back();
+  announce({ kind: "rows", back: last?.rowId });
 }
 
 /** Keep a cup of a colour, in place of the one with its id or as a new one; every tap on the bench comes here. */
@@ -223,8 +224,8 @@ function freeSwatch(rows) {
   return SWATCHES.find((each) => !taken.has(each)) || SWATCHES[0];
 }
 
-function remember(says, back) {
-  removed.push({ says, back });
+function remember(says, back, rowId) {
+  removed.push({ says, back, rowId });
 }
 
 /** The first edit makes the example a job of its own, which is saved beside others. */

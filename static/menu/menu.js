@@ -1,19 +1,23 @@
 import { example, file as jobFile, grammar, units } from "../printed.js";
 import { openJob, newId, setUnit, state, undoable } from "../keeping/store.js";
 import { clone, choose, element, part, setHidden, setText } from "../lib/dom.js";
-import { listJobs, removeJob } from "../keeping/jobs.js";
+import { listJobs, openJobOf, readJob, removeJob } from "../keeping/jobs.js";
+import { lastDeleted, takeBack } from "../keeping/trash.js";
 import { dayAndTime } from "../lib/moments.js";
+import { cupsAtWork } from "../clocks/at-work.js";
+import { askBelow } from "../lib/ask.js";
 
 const KINDS = { length: "Lengths", volume: "Volumes", temperature: "Temperatures" };
 const THEMES = { auto: "As the phone", light: "Light, for the sun", dark: "Dark" };
 const THEME_KEY = "sixteenth theme";
-const RESTORE = { type: "button", class: "button", "data-act": "restore-job" };
+const TAKE_BACK = { type: "button", class: "button", "data-act": "take-back" };
+const DELETE = { keep: "Keep the job", sure: "Delete the job" };
 
 /** Bring the menu to life: the jobs on this phone, units, light and dark. */
 export function join(page, { storage, say }) {
   const menu = part("menu");
   document.documentElement.dataset.theme = themeNow();
-  let back = null;
+  let deleted = null;
   Object.assign(page.acts, {
     menu: () => {
       show();
@@ -26,21 +30,24 @@ export function join(page, { storage, say }) {
       page.startOver();
     },
     "pick-job": async (button) => {
-      const job = await storage.open(button.dataset.job);
-      if (!job) return say("This job is damaged. Open its file instead.");
-      openJob(job);
-      menu.close();
-      return page.startOver();
+      const { job, from } = await openJobOf(storage, button.dataset.job);
+      if (job) go(job);
+      else menu.close();
+      if (from) say(`This job was damaged. It is back as it was ${dayAndTime(from.getTime(), Date.now())}.`);
+      else if (!job) say("This job is damaged. Open its file instead.");
     },
     "delete-job": async (button) => {
-      back = await removeJob(storage, button.dataset.job);
-      if (button.dataset.job === state.job.id) openAnother();
-      say("Job deleted.");
-      show();
+      const id = button.dataset.job;
+      const says = cupsAtWork((await readJob(storage, id))?.colours ?? []);
+      if (says) askBelow(button.closest("li"), says, DELETE, () => remove(id));
+      else await remove(id);
     },
-    "restore-job": async () => {
-      await back?.();
-      back = null;
+    "take-back": async (button) => {
+      button.remove();
+      const { job, error } = await takeBack(storage, deleted, state.job);
+      if (job?.id === state.job.id) openJob(job);
+      else if (job) go(job);
+      else if (error) say(error);
       show();
     },
   });
@@ -53,13 +60,29 @@ export function join(page, { storage, say }) {
 
   async function show() {
     const undo = part("menu-undo");
+    const jobs = await listJobs(storage);
+    deleted = await lastDeleted(storage);
+    const gone = deleted && `${deleted.name || "Row"} deleted`;
     setHidden(undo, !undoable());
     setText(undo, `Undo: ${undoable()}`);
-    const jobs = await listJobs(storage);
     const lines = jobs.map(lineOf);
-    if (back) lines.push(element("li", {}, element("button", RESTORE, "Undo: job deleted")));
+    // What lies in the trash can be taken back even after a relaunch.
+    if (gone && gone !== undoable()) lines.push(element("li", {}, element("button", TAKE_BACK, `Undo: ${gone}`)));
     part("jobs").replaceChildren(...lines);
     for (const each of menu.querySelectorAll("[data-mark]")) each.mark();
+  }
+
+  function go(job) {
+    openJob(job);
+    menu.close();
+    page.startOver();
+  }
+
+  async function remove(id) {
+    await removeJob(storage, id);
+    if (id === state.job.id) openAnother();
+    say("Job deleted.");
+    show();
   }
 
   function openAnother() {

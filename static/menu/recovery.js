@@ -5,6 +5,9 @@ import { adoptJob, restoreSnapshot, startAfresh } from "../keeping/jobs.js";
 import { snapshots } from "../keeping/snapshots.js";
 import { readJobFile } from "../keeping/transfer.js";
 
+const MISSING = "Saved work is missing";
+const TITLES = { memory: "Saved work is out of reach", newer: "Saved work is of a newer version" };
+
 /**
  * Show what is wrong with the stored work and wait until the person has chosen; nothing is deleted.
  * @param {Element} host where the screen is put, and taken away from again
@@ -13,17 +16,20 @@ import { readJobFile } from "../keeping/transfer.js";
  */
 export async function showRecovery(host, storage) {
   const { kind, says } = storage.problem;
-  const kept = await snapshots(storage);
+  const isMemory = kind === "memory";
+  // An older copy must not take the place of a newer job.
+  const kept = kind === "newer" ? [] : await snapshots(storage);
   return new Promise((resolve) => {
     const note = element("p", { class: "field__note field__note--error", role: "alert" });
     const close = (job) => {
       screen.remove();
+      if (storage.isMemory) storage.tell({ kind: "not saved", says });
       resolve(job);
     };
-    const screen = element("section", { class: "step recovery", "aria-labelledby": "recovery-title" },
-      element("h2", { class: "step__title", id: "recovery-title", tabindex: "-1" }, "Saved work is missing"),
+    const screen = element("section", { class: "step recovery part", "aria-labelledby": "recovery-title" },
+      element("h2", { class: "step__title", id: "recovery-title", tabindex: "-1" }, TITLES[kind] ?? MISSING),
       element("p", {}, says),
-      element("p", {}, kept.length ? "This phone still has copies of it:" : "No copy of it is left on this phone."),
+      kind === "newer" ? null : element("p", {}, copiesOf(kept)),
       ...kept.map((snapshot) => choice(labelOf(snapshot), true, async () => {
         close(await restoreSnapshot(storage, snapshot));
       })),
@@ -37,7 +43,7 @@ export async function showRecovery(host, storage) {
         close(await adoptJob(storage, job));
       }),
       note,
-      choice(kind === "emptied" ? "Start afresh" : "Go on with what is here", false, async () => {
+      choice(kind === "emptied" || isMemory ? "Start afresh" : "Go on with what is here", false, async () => {
         await startAfresh(storage);
         close(storage.job);
       }),
@@ -48,14 +54,18 @@ export async function showRecovery(host, storage) {
   });
 }
 
+function copiesOf(kept) {
+  return kept.length ? "This phone still has copies of it:" : "No copy of it is left on this phone.";
+}
+
 function choice(says, isPrime, act) {
   const button = element("button", { type: "button", class: isPrime ? "button button--prime" : "button" }, says);
   button.addEventListener("click", act);
   return button;
 }
 
-function labelOf({ at, jobs }) {
-  const names = jobs.map((job) => job.name || "a job without a name").slice(0, 3).join(", ");
-  const more = jobs.length > 3 ? ` and ${jobs.length - 3} more` : "";
+function labelOf({ at, records }) {
+  const names = records.map(({ name }) => name || "a job without a name").slice(0, 3).join(", ");
+  const more = records.length > 3 ? ` and ${records.length - 3} more` : "";
   return `Bring back ${names || "no jobs"}${more}, from ${at.toLocaleString()}`;
 }

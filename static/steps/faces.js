@@ -3,12 +3,15 @@ import { readQuantity, rounded, unitShown } from "../sheet/quantities.js";
 import { whyFull } from "../keeping/most-rows.js";
 import { addRow, copyRow, edit, removeRow, rowOf, state, typedIn, undo } from "../keeping/store.js";
 import { element, part, redraw } from "../lib/dom.js";
+import { cupsAtWork } from "../clocks/at-work.js";
 import { drawFace, drawThumb, extentOf, tickOf } from "../pictures/face.js";
+import { askBelow } from "../lib/ask.js";
 import { joinFields } from "../lib/fields.js";
 import { counted } from "../lib/moments.js";
 import { jumpTo } from "./jump.js";
 import { hideToast, showUndo } from "./toast.js";
 
+const DELETE = { keep: "Keep the color", sure: "Delete the color" };
 const DEPTHS = {
   in: ["1/32 in", "1/16 in", "3/32 in", "1/8 in"],
   mm: ["1 mm", "1.5 mm", "2 mm", "3 mm"],
@@ -50,7 +53,7 @@ export function join(page, { say }) {
       const { row, level, parent } = rowOf(page.rowIdOf(button));
       ifRoom(level, parent === state.job ? "job" : parent.id, () => copyOf(page, row.id), row);
     },
-    "remove-row": (button) => remove(page, page.rowIdOf(button)),
+    "remove-row": (button) => removeAsked(page, button),
     "set-depth": (button) => edit(page.rowIdOf(button), "depth", button.dataset.depth),
     undo: () => {
       undo();
@@ -94,6 +97,14 @@ function copyOf(page, rowId) {
   const copy = copyRow(rowId);
   if (rowOf(copy).level === "face") begin(page, copy);
   else page.render();
+}
+
+/** A color whose cup somebody stands by goes only when asked for twice. */
+function removeAsked(page, button) {
+  const rowId = page.rowIdOf(button);
+  const says = cupsAtWork([rowOf(rowId).row]);
+  if (says) askBelow(button.parentElement, says, DELETE, () => remove(page, rowId));
+  else remove(page, rowId);
 }
 
 function remove(page, rowId) {
