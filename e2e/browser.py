@@ -1,6 +1,6 @@
 """The browser that tests drive: the system's Chromium, else Debian's, else Playwright's own.
 
-`python -m e2e.browser` makes sure that there is one.
+`python -m e2e.browser` makes sure that there is one, and Debian's WebKit beside it.
 """
 
 import os
@@ -9,6 +9,8 @@ import subprocess
 import sys
 
 from playwright.sync_api import Browser, Playwright
+
+from e2e import webkit
 
 FLAGS = [
     "--disable-background-networking",
@@ -33,16 +35,21 @@ def launch(playwright: Playwright) -> Browser:
     return playwright.chromium.launch(executable_path=executable(), args=arguments())
 
 
-def main() -> None:
-    """Install Debian's chromium where there is no browser, else Playwright's own."""
-    if executable():
-        return
+def installed(*packages: str) -> bool:
+    """Install Debian's packages; say whether that went well."""
     as_root = [] if os.geteuid() == 0 else ["sudo", "-n"]
     commands = (
         [*as_root, "apt-get", "update", "-q"],
-        [*as_root, "apt-get", "install", "-y", "-q", "chromium"],
+        [*as_root, "apt-get", "install", "-y", "-q", *packages],
     )
-    if shutil.which("apt-get") and all(subprocess.run(each).returncode == 0 for each in commands):
+    return bool(shutil.which("apt-get")) and all(subprocess.run(each).returncode == 0 for each in commands)
+
+
+def main() -> None:
+    """Install Debian's WebKit and Chromium where missing, else Playwright's own."""
+    if not webkit.is_here() and not installed(*webkit.PACKAGES):
+        print("There is no WebKit here: what it would be asked is left out of the tests.", file=sys.stderr)
+    if executable() or installed("chromium"):
         return
     sys.exit(
         subprocess.run([sys.executable, "-m", "playwright", "install", "--with-deps", "chromium"]).returncode

@@ -1,5 +1,7 @@
 """A picture of every screen, on a phone and a tablet, light and dark: `python -m e2e.screens FOLDER`.
 
+Where there is WebKit, its phone's pictures are taken too.
+
 Ends with an error that names the last screen reached where a walk did not come to its end.
 """
 
@@ -12,6 +14,7 @@ from typing import Any
 
 from playwright.sync_api import Browser, Error, Page, expect, sync_playwright
 
+from e2e import webkit, webkit_screens
 from e2e.bench import WALK, Bench
 from e2e.browser import launch
 from e2e.conftest import PHONE
@@ -91,6 +94,8 @@ def main(folder: str) -> int:
         browser = launch(playwright)
         try:
             walks = [walk(browser, server.address, target, *each) for each in product(DEVICES, SCHEMES)]
+            for scheme in SCHEMES if webkit.is_here() else ():
+                webkit_screens.take_pictures(server.address, target, scheme)
         finally:
             browser.close()
             server.stop()

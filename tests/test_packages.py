@@ -13,6 +13,8 @@ ROOT = Path(__file__).parent.parent
 SETTINGS = tomllib.loads((ROOT / "pyproject.toml").read_text())
 PROJECT = SETTINGS["project"]
 OUR_OWN = {"webapp", "tests", "e2e"}
+# What Debian's own Python has, for the window of its WebKit.
+DEBIANS = {"gi"}
 # Run by their names, not imported.
 TOOLS = {"mypy", "oxlint", "pytest-xdist", "ruff"}
 
@@ -39,7 +41,7 @@ def imported(*folders):
             elif isinstance(node, ast.ImportFrom) and node.module:
                 modules.add(node.module.split(".")[0])
     found = packages_distributions()
-    outside = modules - set(sys.stdlib_module_names) - OUR_OWN
+    outside = modules - set(sys.stdlib_module_names) - OUR_OWN - DEBIANS
     return {normal(name) for module in outside for name in found[module]}
 
 
