@@ -2,7 +2,7 @@
 
 import re
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 BASE = "new URL('.', document.querySelector('script[type=module]').src).href"
 WALK = [
@@ -148,6 +148,8 @@ class Bench:
         self.button = self.root.locator("[data-act=bench-go]")
         self.figure = self.root.locator(".stage__figure")
         self.under = self.root.locator(".stage__under")
+        self.sure = self.root.locator("[data-act=bench-sure]")
+        self.forward = self.root.locator("[data-act=bench-forward]")
         self.clocks = self.root.get_by_role("list", name="Clocks")
         self.missed = self.root.get_by_role("list", name="Missed")
         self.notices = self.root.locator(".stage__notices")
@@ -163,18 +165,34 @@ class Bench:
         self.page.clock.fast_forward(int(seconds * 1000))
         self.page.clock.run_for(1100)
 
+    def hold_still(self) -> None:
+        """Wait as a hand does from one tap to the next, until the bench takes another."""
+        held = self.page.locator("html[data-held]")
+        if not self.has_own_clock:
+            return expect(held).to_have_count(0)
+        for _ in range(200):
+            if not held.count():
+                return None
+            self.page.clock.run_for(100)
+        raise AssertionError("the bench takes no tap")
+
+    def press(self, button: Locator) -> None:
+        """Tap a button, once the bench takes the tap."""
+        expect(button).to_be_visible()
+        self.hold_still()
+        button.click()
+
     def tick_the_lines(self) -> None:
         """Tap each line of make ready."""
         expect(self.root.locator(".ready__line").first).to_be_visible()
         for line in self.root.locator(".ready__line").all():
-            line.click()
+            self.press(line)
 
     def tap(self, words: str) -> None:
-        """Tap the big button, which must say this; the next tap is taken half a second later."""
+        """Tap the big button, which must say this."""
         expect(self.button).to_contain_text(words)
-        self.button.click()
-        if self.has_own_clock:
-            self.page.clock.run_for(600)
+        self.press(self.button)
+        self.hold_still()
 
     def begin(self) -> None:
         """Make a cup ready and begin it."""
@@ -185,7 +203,7 @@ class Bench:
         """Make a cup ready and begin it with a reason, whatever holds it."""
         for line in self.root.locator(".ready__line").all():
             if line.get_attribute("aria-pressed") == "false":
-                line.click()
+                self.press(line)
         reason = self.root.get_by_label("Why begin all the same?")
         if reason.is_visible():
             reason.fill("To see what stands there then")
@@ -200,12 +218,23 @@ class Bench:
         self.expect_button(words)
 
     def step_back(self) -> None:
-        """Tap step back."""
-        self.root.get_by_role("button", name="Step back").click()
+        """Tap step back, and say yes where the bench asks first."""
+        self.press(self.root.locator(".bench__back"))
+        self.hold_still()
+        if self.sure.is_visible():
+            self.press(self.sure)
+            self.hold_still()
 
     def choose(self, words: str) -> None:
         """Tap a line that stands under the stage."""
-        self.root.locator(".bench__choice", has_text=words).click()
+        self.press(self.root.locator(".bench__choice", has_text=words))
+        self.hold_still()
+
+    def set_aside(self) -> None:
+        """Give the cup up, and say yes to the question."""
+        self.choose("Set this cup aside")
+        self.press(self.sure)
+        self.hold_still()
 
     def boxes(self) -> list[str]:
         """Return what stands in the boxes of stops and cautions, those left out that were made quiet."""
@@ -216,8 +245,9 @@ class Bench:
 
     def leave(self) -> None:
         """Go back to the job sheet."""
-        self.root.get_by_role("button", name="Back to the job sheet").last.click()
+        self.press(self.root.get_by_role("button", name="Back to the job sheet").last)
         expect(self.root).to_have_count(0)
+        self.hold_still()
 
     def expect_button(self, words: str) -> None:
         """The big button says this."""

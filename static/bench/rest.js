@@ -11,6 +11,12 @@ export function moveRest(root, facts) {
   showRows(part("clocks", root), clockRows(facts), facts.now);
   showRows(part("ready", root), readyRows(facts), facts.now);
   showCalendar(root, facts);
+  showOffer(root, facts);
+}
+
+function showOffer(root, { offered }) {
+  setHidden(buttonOf("bench-forward", root), !offered);
+  setText(buttonOf("bench-forward", root), offered?.words ?? "");
 }
 
 function showCalendar(root, { context, now }) {
@@ -22,7 +28,8 @@ function showCalendar(root, { context, now }) {
 /**
  * Show what can be done beside the stage.
  * @param {Element} root
- * @param {import("./clock-list.js").Facts & {sheet: object, prepare: (colour: object) => void}} facts
+ * @param {import("./clock-list.js").Facts & {sheet: object, prepare: (colour: object) => void,
+ *   offered: {words: string} | null}} facts
  */
 export function showRest(root, facts) {
   const { job, sheet, context, prepare } = facts;

@@ -1,7 +1,7 @@
 // Which view a cup has on the bench: its stage, what became of it, or none in hand.
 import { clone, part } from "../lib/dom.js";
 import { timeOfDay } from "../lib/moments.js";
-import { tapsOf } from "../clocks/cup-record.js";
+import { lastTap } from "../clocks/cup-record.js";
 import { whyRecordFull } from "../keeping/most-rows.js";
 import { nextTitle } from "../clocks/turns.js";
 import { readyView } from "./ready.js";
@@ -24,7 +24,7 @@ export function viewOf(context, stage, heard) {
 
 /** A cup that is done with; a step back takes it up again. */
 function overView(cup) {
-  const [{ stage, at }] = tapsOf(cup).slice(-1);
+  const { stage, at } = lastTap(cup);
   const when = timeOfDay(Date.parse(at));
   return plainView(stage === "set_aside" ? `Set aside at ${when}, not poured.` : `Done with since ${when}.`, "Go on");
 }

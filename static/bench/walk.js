@@ -1,59 +1,73 @@
 // The walk of cups over the bench: which one is shown, what its taps do, and what stands around its stage.
 import { buttonOf, part, setAttribute, setHidden, setText } from "../lib/dom.js";
 import { timeOfDay } from "../lib/moments.js";
-import { askTwice } from "../lib/twice.js";
-import { calculate } from "../sheet/sheet.js";
 import { keepCup, newId, state, subscribe } from "../keeping/store.js";
 import {
-  canStepBack, endOfPour, freeze, isLive, isSetAside, newCup, stageOf, tapped, withCalendar, withoutTap, withReason,
-  withStepBack, withTap,
+  canStepBack, endOfPour, isLive, newCup, stageOf, tapped, withCalendar, withoutTap, withReason, withStepBack,
+  withStepForward, withTakenUp, withTap,
 } from "../clocks/cup-record.js";
 import { allCups, cupAfterTap, cupToResume, nextCups } from "../clocks/turns.js";
-import { cupTitle } from "../clocks/clocks.js";
 import { handOutTimes } from "./to-calendar.js";
 import { colourNow, keepCupAndCoat, planNextCup } from "./coats.js";
+import { findCup, headOf, keptCup, lookAt } from "./look.js";
 import { calm } from "./notices.js";
+import { createQuestion } from "./sure.js";
 import { moveRest, showRest } from "./rest.js";
+import { offered, questionBefore, questionBeforeTheEnd } from "./undo.js";
 import { idleView, viewOf } from "./views.js";
 
-/** A gloved finger bounces: for so many milliseconds after a tap the next one is not taken. */
-const BOUNCE = 500;
-const SHEETS = new WeakMap();
+/** A tap that comes so soon after the screen has changed was meant for what stood there before. */
+const CHANGE = 600;
 
-/** The bench on the screen; `root` is its element, `closing` is called to go back to the job sheet. */
+/** The bench on the screen. */
 export class BenchWalk {
   #root;
   #ticking;
   #reminders;
+  #guard;
+  #kept;
   #closing;
+  #question;
   #stops = [];
   #shown = null;
   #draft = null;
   #context = null;
   #view = null;
   #key = "";
-  #calm;
-  #guard = null;
 
-  constructor(root, ticking, reminders, closing) {
+  /**
+   * @param {Element} root the bench's element
+   * @param {object} parts
+   * @param {object} parts.ticking
+   * @param {object} parts.reminders
+   * @param {{hold: Function, until: Function}} parts.guard keeps bounced taps away
+   * @param {() => Promise<void>} parts.kept comes true once the disk has what was tapped
+   * @param {() => void} closing goes back to the job sheet
+   */
+  constructor(root, { ticking, reminders, guard, kept }, closing) {
     this.#root = root;
     this.#ticking = ticking;
     this.#reminders = reminders;
+    this.#guard = guard;
+    this.#kept = kept;
     this.#closing = closing;
+    this.#question = createQuestion(root, reminders.announce);
     const acts = {
       "bench-go": () => this.#go(),
-      "bench-back": () => this.#stepBack(),
+      "bench-back": (button) => this.#stepBack(button),
+      "bench-forward": () => this.#bringBack(),
+      "bench-sure": () => this.#question.answer(),
+      "bench-finish": (button) => this.#finish(button),
       "bench-calendar": () => this.#giveToCalendar(),
       "bench-leave": () => this.close(),
     };
     root.addEventListener("click", (event) => {
       reminders.unlock();
       const button = event.target.closest("[data-act]");
-      if (button && button.getAttribute("aria-disabled") !== "true") acts[button.dataset.act]?.();
+      if (button && button.getAttribute("aria-disabled") !== "true") acts[button.dataset.act]?.(button);
     });
-    this.#calm = askTwice(buttonOf("bench-finish", this.#root), "Sure? Tap again.", () => this.#finish());
     setHidden(part("screen-note", root), reminders.canStayAwake);
-    this.#stops.push(subscribe(() => this.#render()), ticking.subscribe((now) => this.#tick(now)));
+    this.#stops.push(subscribe(() => this.#renderWhenKept()), ticking.subscribe((now) => this.#tick(now)));
   }
 
   /** Show a cup, or a colour's cup in hand or next to begin, or the one to come back to. */
@@ -69,7 +83,6 @@ export class BenchWalk {
   /** Go back to the job sheet; every clock runs on. */
   close() {
     for (const stop of this.#stops.splice(0)) stop();
-    clearTimeout(this.#guard);
     this.#reminders.stayAwake(false);
     this.#closing();
   }
@@ -78,17 +91,11 @@ export class BenchWalk {
     return nextCups(state.job, state.sheet);
   }
 
-  /** The cup on the screen with its colour and the sheet of its plan, which is frozen anew until the cup begins. */
+  /** The cup on the screen as it is kept now, which the screen may not show yet. */
   #look() {
-    const isDraft = this.#draft?.cup.id === this.#shown;
-    const found = keptCup(this.#shown) ?? (isDraft ? begunElsewhere(this.#draft) ?? this.#draft : null);
+    const found = findCup(this.#shown, this.#draft);
     if (found) this.#shown = found.cup.id;
-    const colour = found && colourNow(found.colour.id);
-    if (!colour) return null;
-    const isBegun = tapped(found.cup, "make_ready") !== null;
-    const cup = isBegun ? found.cup : { ...found.cup, ...freeze(state.job, state.sheet, colour.id, found.cup.coat) };
-    const now = this.#ticking.now();
-    return { cup, colour: { cups: [], ...colour }, root: sheetOf(cup.plan), job: state.job, isLive: !isBegun, now };
+    return lookAt(found, this.#ticking.now());
   }
 
   #prepare(colour) {
@@ -107,8 +114,10 @@ export class BenchWalk {
     this.#render();
   }
 
-  #keep(cup) {
-    keepCupAndCoat(this.#context.colour.id, cup);
+  /** Keep the cup on the screen as a change makes it; a `mark` is what each new entry has of its own. */
+  #change(change) {
+    const { cup, colour } = this.#look();
+    keepCupAndCoat(colour.id, change(cup, this.#mark()));
   }
 
   #mark() {
@@ -117,14 +126,14 @@ export class BenchWalk {
 
   /** Take a tap: it goes to the store before anything else is done. */
   #tap(stage, count) {
+    const { cup, colour } = this.#look();
     const mark = this.#mark();
-    const cup = withTap(this.#context.cup, mark, stage, count);
-    this.#shown = cupAfterTap(state.job, cup, mark.moment)?.id ?? null;
-    this.#keep(cup);
+    const changed = withTap(cup, mark, stage, count);
+    this.#shown = cupAfterTap(state.job, changed, mark.moment)?.id ?? null;
+    keepCupAndCoat(colour.id, changed);
   }
 
   #go() {
-    this.#hold();
     if (!this.#context) {
       const [next] = this.#nextCups();
       if (next) this.#prepare(next.colour);
@@ -145,19 +154,25 @@ export class BenchWalk {
     at?.focus();
   }
 
-  #hold() {
-    const button = buttonOf("bench-go", this.#root);
-    button.setAttribute("aria-disabled", "true");
-    clearTimeout(this.#guard);
-    this.#guard = setTimeout(() => button.removeAttribute("aria-disabled"), BOUNCE);
+  #stepBack(button) {
+    if (!this.#context || !canStepBack(this.#context.cup)) return;
+    const back = () => this.#change(withStepBack);
+    const question = questionBefore(this.#context.cup);
+    if (question) this.#question.ask({ ...question, from: button, sure: back });
+    else back();
   }
 
-  #stepBack() {
-    if (this.#context && canStepBack(this.#context.cup)) this.#keep(withStepBack(this.#context.cup, this.#mark()));
+  /** Bring back what a step back took away, or a cup that was given up. */
+  #bringBack() {
+    const { cup, isStep } = this.#facts().offered;
+    this.#shown = cup.id;
+    this.#change(isStep ? withStepForward : withTakenUp);
   }
 
-  #finish() {
-    this.#tap(endOfPour(this.#context.cup) === null ? "set_aside" : "finished");
+  #finish(button) {
+    const isPoured = endOfPour(this.#context.cup) !== null;
+    const sure = () => this.#tap(isPoured ? "finished" : "set_aside");
+    this.#question.ask({ ...questionBeforeTheEnd(this.#context, isPoured), from: button, sure });
   }
 
   async #giveToCalendar() {
@@ -168,19 +183,25 @@ export class BenchWalk {
   }
 
   #line(name) {
-    const { cup } = this.#context;
-    const isSo = tapped(cup, name) !== null;
-    this.#keep(isSo ? withoutTap(cup, () => this.#mark(), name) : withTap(cup, this.#mark(), name));
+    this.#change((cup, mark) => (
+      tapped(cup, name) === null ? withTap(cup, mark, name) : withoutTap(cup, () => this.#mark(), name)
+    ));
+  }
+
+  /** Show a change once the disk has it, so that no start ever comes back to less than what was seen. */
+  async #renderWhenKept() {
+    await this.#guard.until(this.#kept());
+    if (this.#root.isConnected) this.#render();
   }
 
   #render() {
     const context = this.#look();
     const stage = context && stageOf(context.cup);
     this.#context = context;
-    this.#calm();
+    this.#question.calm();
     const key = context ? `${context.cup.id} ${stage?.name}` : "idle";
     if (key === this.#key) this.#view.refresh?.(context);
-    else this.#change(key, context, stage);
+    else this.#showView(key, context, stage);
     this.#showHead(context);
     this.#showThumb(context);
     showRest(this.#root, this.#facts());
@@ -188,7 +209,8 @@ export class BenchWalk {
     this.#tick(this.#ticking.now());
   }
 
-  #change(key, context, stage) {
+  #showView(key, context, stage) {
+    this.#guard.hold(CHANGE);
     this.#key = key;
     this.#view = viewOf(context, stage, this.#heard()) ?? idleView(state.job, this.#nextCups()[0]);
     part("stage", this.#root).replaceChildren(this.#view.element);
@@ -199,7 +221,7 @@ export class BenchWalk {
   #heard() {
     return {
       line: (name) => this.#line(name),
-      reason: (stage, says) => this.#keep(withReason(this.#context.cup, this.#mark(), stage, says)),
+      reason: (stage, says) => this.#change((cup, mark) => withReason(cup, mark, stage, says)),
       drop: () => this.#tap("drop"),
       prompt: (says) => {
         this.#reminders.announce(says);
@@ -223,14 +245,16 @@ export class BenchWalk {
   }
 
   #facts() {
+    const now = this.#ticking.now();
     return {
       job: state.job,
       sheet: state.sheet,
       context: this.#context,
+      offered: offered(this.#context, state.job, now),
       shows: this.#view.shows ?? "",
       show: (cupId) => this.#show(cupId),
       prepare: (colour) => this.#prepare(colour),
-      now: this.#ticking.now(),
+      now,
     };
   }
 
@@ -240,27 +264,4 @@ export class BenchWalk {
     moveRest(this.#root, this.#facts());
     calm(this.#root);
   }
-}
-
-function keptCup(id) {
-  return allCups(state.job).find(({ cup }) => cup.id === id);
-}
-
-/** The cup that another window has begun in place of one that is not kept here. */
-function begunElsewhere({ cup, colour }) {
-  return allCups(state.job).find((each) => (
-    each.colour.id === colour.id && each.cup.coat === cup.coat && each.cup.number === cup.number
-      && !isSetAside(each.cup)
-  ));
-}
-
-function sheetOf(plan) {
-  if (!SHEETS.has(plan)) SHEETS.set(plan, calculate(plan));
-  return SHEETS.get(plan);
-}
-
-function headOf({ cup, colour }) {
-  const { cups, coats_to_pour: coats } = cup.amounts;
-  const which = cups ? `${cupTitle(cup, colour)} of ${cups}` : cupTitle(cup, colour);
-  return coats > 1 ? `${which} · coat ${cup.coat} of ${coats}` : which;
 }

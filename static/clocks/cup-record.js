@@ -33,16 +33,20 @@ function isWhole(cup) {
 /** The taps of a cup that stand, in their order; those that a step back took away are not among them. */
 export const tapsOf = (cup) => standing(cup.entries).taps;
 
-/**
- * The moment (milliseconds) at which a cup was first tapped with a name, or null. The contact is the earliest that was
- * ever given, taken back or not: nothing moves it later.
- */
+/** The last tap of a cup that stands, or undefined. */
+export const lastTap = (cup) => tapsOf(cup).slice(-1)[0];
+
+/** The moment (milliseconds) at which a cup was first tapped with a name, or null. */
 export function tapped(cup, name) {
   const taps = tapsOf(cup).filter((each) => each.stage === name);
-  if (!taps.length) return null;
-  const ever = cup.entries.filter((each) => each.kind === "tap" && each.stage === name);
-  const given = name === moments.contact ? ever : taps;
-  return Math.min(...given.map(({ at }) => Date.parse(at)));
+  return taps.length ? Math.min(...taps.map((tap) => momentOf(cup, tap))) : null;
+}
+
+/** The moment of a tap. Of the contact it is the earliest ever given, taken back or not: nothing moves it later. */
+export function momentOf(cup, { stage, at }) {
+  if (stage !== moments.contact) return Date.parse(at);
+  const ever = cup.entries.filter((each) => each.kind === "tap" && each.stage === stage);
+  return Math.min(...ever.map((each) => Date.parse(each.at)));
 }
 
 /** The moment at which A touched B, or null. */
@@ -159,14 +163,35 @@ export function withTap(cup, mark, stage, count) {
 
 /** The cup with its last tap taken back; what was given to the calendar stays given. @param {Mark} mark */
 export function withStepBack(cup, mark) {
-  const taps = tapsOf(cup);
-  return withEntry(cup, mark, { kind: "back", of: taps[taps.length - 1].id });
+  return withEntry(cup, mark, { kind: "back", of: lastTap(cup).id });
+}
+
+const DROPS = ["starting_drops", "drop"];
+
+/** What a cup was stepped back from last, as {back, tap}; null where nothing was, or where something came after it. */
+export function stepForwardOf(cup) {
+  const { taps, backs } = standing(cup.entries);
+  const from = cup.entries.indexOf(taps[taps.length - 1]);
+  const [back] = backs.filter((each) => cup.entries.indexOf(each) > from).slice(-1);
+  const tap = back && cup.entries.find(({ kind, id }) => kind === "tap" && id === back.of);
+  return tap && (byName.has(tap.stage) || DROPS.includes(tap.stage)) ? { back, tap } : null;
+}
+
+/** The cup with its last step back taken back: the tap stands again at its own moment. @param {Mark} mark */
+export function withStepForward(cup, mark) {
+  return withEntry(cup, mark, { kind: "back", of: stepForwardOf(cup).back.id });
 }
 
 /** The cup with every tap of a name taken back. @param {() => Mark} mark */
 export function withoutTap(cup, mark, stage) {
   const taps = tapsOf(cup).filter((tap) => tap.stage === stage);
   return taps.reduce((changed, { id }) => withEntry(changed, mark(), { kind: "back", of: id }), cup);
+}
+
+/** The cup taken up again after it was given up or done with. @param {Mark} mark */
+export function withTakenUp(cup, mark) {
+  const end = tapsOf(cup).find(({ stage }) => stage === "set_aside" || stage === "finished");
+  return withEntry(cup, mark, { kind: "back", of: end.id });
 }
 
 /** The cup with its times given to the calendar once more. @param {Mark} mark */

@@ -9,8 +9,8 @@
 const folds = new WeakMap();
 
 /**
- * What stands of a list of entries: the taps that were not taken back, and the backs that hold. A back that is itself
- * taken back holds no more, and its tap stands again.
+ * What stands of a list of entries: the taps that were not taken back, and the backs of taps that hold. A back that is
+ * itself taken back holds no more, and its tap stands again.
  * @param {Entry[]} entries
  * @returns {{taps: Entry[], backs: Entry[]}}
  */
@@ -20,11 +20,13 @@ export function standing(entries) {
 }
 
 function folded(entries) {
+  const tapped = entries.filter(({ kind }) => kind === "tap");
   const all = entries.filter(({ kind }) => kind === "back");
+  const ids = new Set(tapped.map(({ id }) => id));
   const undone = new Set(all.map(({ of }) => of));
-  const backs = all.filter(({ id }) => !undone.has(id));
+  const backs = all.filter(({ id, of }) => ids.has(of) && !undone.has(id));
   const takenBack = new Set(backs.map(({ of }) => of));
-  return { taps: entries.filter(({ kind, id }) => kind === "tap" && !takenBack.has(id)), backs };
+  return { taps: tapped.filter(({ id }) => !takenBack.has(id)), backs };
 }
 
 /**

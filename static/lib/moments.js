@@ -6,12 +6,18 @@ const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
 
 const timeFormat = new Intl.DateTimeFormat(undefined, { hour: "numeric", minute: "2-digit" });
+const secondFormat = new Intl.DateTimeFormat(undefined, { hour: "numeric", minute: "2-digit", second: "2-digit" });
 const dayFormat = new Intl.DateTimeFormat(undefined, { weekday: "short" });
 const dateFormat = new Intl.DateTimeFormat(undefined, { weekday: "short", day: "numeric", month: "short" });
 
 /** The time of day of a moment (milliseconds since 1970), as this phone writes it: "14:32" or "2:32 PM". */
 export function timeOfDay(moment) {
   return timeFormat.format(moment);
+}
+
+/** The time of day of a moment to the second: "14:32:07" or "2:32:07 PM". */
+export function timeToTheSecond(moment) {
+  return secondFormat.format(moment);
 }
 
 /** A moment seen from now: "14:32", "tomorrow 14:32", "Fri 14:32", "Fri 14 Nov, 14:32". */

@@ -54,7 +54,8 @@ class Stage:
     where the card gives no duration. `quiet` is said in quiet text below, after what is known of the cup's
     heat where the stage has `heat_checks`: of these checks the first that is wrong stands there as a caution.
     `fills_with` is the part that the cup is filled with, drawn with its fill line. `warning` rings that many
-    seconds ahead. `only` names the cups that have the stage. A name is never used again, and no row is ever
+    seconds ahead. `called` is what its tap is called, `asks` what is said before a step back takes that away.
+    `only` names the cups that have the stage. A name is never used again, and no row is ever
     taken out: a stage that new cups do without is `retired`, and stays for the cups that were begun with it.
     """
 
@@ -62,6 +63,7 @@ class Stage:
     title: str
     instruction: str
     button: str
+    called: str
     cautions: tuple[str, ...] = ()
     quiet: tuple[str, ...] = ()
     heat_checks: tuple[str, ...] = ()
@@ -78,6 +80,7 @@ class Stage:
     without: str = ""
     rings: bool = False
     warning: float = 0.0
+    asks: str = ""
     only: str = ""
     retired: bool = False
     prompts: tuple[Prompt, ...] = ()

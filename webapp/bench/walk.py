@@ -20,8 +20,13 @@ MOMENTS = {CONTACT: "part_b", END_OF_POUR: "pour"}
 LAST_HAND_STAGE = "cover"
 """The last stage that a person stands by for; what follows only cures."""
 
-OTHER_TAPS = ("starting_drops", "drop", "set_aside", "finished")
-"""Taps that end no stage: drops put in, a cup given up or done with."""
+OTHER_TAPS = {
+    "starting_drops": "first drops",
+    "drop": "one drop",
+    "set_aside": "set aside",
+    "finished": "done with",
+}
+"""Taps that end no stage, with what they are called: drops put in, a cup given up or done with."""
 
 TAPS = (*(stage.name for stage in STAGES), *(line.name for line in READY_LINES), *OTHER_TAPS)
 """Every name that a tap of a stored cup may carry."""

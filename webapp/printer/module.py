@@ -6,7 +6,8 @@ from dataclasses import asdict
 from functools import partial
 from typing import Any
 
-from webapp.bench.walk import MOMENTS, ONLY, stages_table
+from webapp.bench.stages import STAGES
+from webapp.bench.walk import MOMENTS, ONLY, OTHER_TAPS, stages_table
 from webapp.conversions import Conversion, conversions
 from webapp.formulas.book import Check
 from webapp.inputs.entry import Input
@@ -89,6 +90,7 @@ def print_sentences(sheet: Sheet) -> str:
             "stages": stages_table(),
             "cupKinds": {name: asdict(each) for name, each in ONLY.items()},
             "moments": MOMENTS,
+            "tapNames": {stage.name: stage.called for stage in STAGES} | OTHER_TAPS,
         }
     )
 
