@@ -1,5 +1,6 @@
 """The phone without signal: the server is ended, not only the network, as that is what flight mode means."""
 
+import hashlib
 import json
 import re
 
@@ -7,6 +8,7 @@ import pytest
 from playwright.sync_api import expect
 
 from e2e.bench import Sheet
+from e2e.faulty import faulty_host
 from e2e.pages import Menu
 from e2e.server import Server, changed_checkout, static_host
 from e2e.stored import wait_until
@@ -118,6 +120,63 @@ def test_a_static_host_serves_it_from_a_folder_of_its_own(page, tmp_path):
     page.goto(f"{host}shop/sixteenth/some/where?else")
     expect_job_sheet(page)
     assert page.url == f"{host}shop/sixteenth/"
+
+
+UNLIKE = """async (sums) => {
+  const unlike = [];
+  for (const [name, sum] of Object.entries(sums)) {
+    const cached = await caches.match(new URL(name === "index.html" ? "" : name, location).href);
+    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await cached.arrayBuffer()));
+    const found = [...digest].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+    if (!found.startsWith(sum)) unlike.push(name);
+  }
+  return unlike;
+}"""
+
+
+def kept_unlike_baked(page, folder):
+    """The names of kept files that are not what was baked."""
+    names = [path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()]
+    kept = [name for name in names if re.search(r"^index.html$|\.(js|css|svg|html|webmanifest)$", name)]
+    sums = {name: hashlib.sha256((folder / name).read_bytes()).hexdigest()[:12] for name in kept}
+    return page.evaluate(UNLIKE, {name: sum for name, sum in sums.items() if name != "service-worker.js"})
+
+
+@pytest.mark.parametrize("fault", ["torn", "altered"])
+@pytest.mark.parametrize("file", ["later.txt", "sixteenth.css"])
+def test_a_file_that_is_not_what_was_baked_is_never_called_ready_and_heals(page, server, fault, file):
+    folder = server.instance / "site"
+    with faulty_host(folder, fault, only=file) as host:
+        page.goto(host.address)
+        expect(page.locator("[data-part=offline]")).to_contain_text("the download broke off", timeout=20_000)
+        expect(page.locator(".head")).not_to_contain_text(READY)
+        page.wait_for_function(f"async () => (await ({CACHES})()).length === 0")
+        host.mended.set()
+        page.reload()
+        expect(page.locator(".head")).to_contain_text(READY, timeout=20_000)
+        expect_group(page, "ready offline")
+        assert kept_unlike_baked(page, folder) == []
+
+
+EMPTIED = "async () => { for (const name of await caches.keys()) await caches.delete(name); }"
+
+
+def test_emptied_caches_are_noticed_at_the_next_look_and_mended_when_there_is_signal(page, own_server):
+    sheet = Sheet(page)
+    sheet.open(own_server.address)
+    expect(page.locator(".head")).to_contain_text(READY, timeout=20_000)
+    sheet.type_a_face()
+    bench = sheet.go_to_the_bench()
+    bench.begin()
+    bench.walk_to("B is in")
+    own_server.stop()
+    page.evaluate(EMPTIED)
+    page.evaluate("() => document.dispatchEvent(new Event('visibilitychange'))")
+    expect(page.locator("[data-part=offline]")).to_contain_text(re.compile(r"Not yet ready .* files missing"))
+    expect(page.locator("[data-part=readiness]")).not_to_contain_text(READY)
+    own_server.start()
+    page.evaluate("() => document.dispatchEvent(new Event('visibilitychange'))")
+    expect(page.locator("[data-part=offline]")).to_contain_text("Ready for offline", timeout=20_000)
 
 
 @pytest.fixture

@@ -1,7 +1,10 @@
-// The baker writes VERSION, FILES, PACK and GROUPS above this line; every address is relative to the worker's scope.
-// A pack is one answer in place of fifty: name, line's end, text and a closing mark of each. PACK is what no first
-// screen needs; each of GROUPS has one of its own. The core and every group lie in caches of their own.
+// The baker writes VERSION, FILES, PACK, GROUPS and SUMS above this line; every address is relative to the worker's
+// scope. A pack is one answer in place of fifty: name, line's end, text and a closing mark of each. PACK is what no
+// first screen needs; each of GROUPS has one of its own. The core and every group lie in caches of their own.
+// SUMS has a hash of every file: what does not agree with it enters no cache.
 
+// As in webapp/baker/writer.py.
+const SUM_LENGTH = 12;
 const SCOPE = new URL(self.registration.scope);
 const CACHE_PREFIX = `sixteenth ${SCOPE.pathname} `;
 const INDEX = SCOPE.href;
@@ -20,6 +23,8 @@ const TYPES = {
 // Which version a page is opened in is a person's choice, and outlives relaunches and newer workers.
 const CHOSEN = `sixteenth-chosen ${SCOPE.pathname}`;
 const ANSWERS_WITHIN = 1000;
+// In milliseconds: a download that is silent for so long has broken off.
+const LONGEST_SILENCE = 20_000;
 const LEFT_TO_THE_SERVER = new Set(["plan", "desk"]);
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
@@ -47,6 +52,9 @@ async function activate() {
 async function listen(event) {
   if (event.data?.say === "take over") event.ports[0].postMessage({ isTaken: await takeOver(event.source) });
   if (event.data?.say === "are you whole") {
+    event.ports[0].postMessage({ missing: await missingFrom(CORE), groups: await statesOfGroups() });
+  }
+  if (event.data?.say === "mend") {
     event.ports[0].postMessage({ missing: await mend(), groups: await statesOfGroups() });
     await letGo();
   }
@@ -136,9 +144,8 @@ function statesOfGroups() {
 }
 
 async function unpack(cache, pack) {
-  const text = await (await fetchWhole(pack, "default")).text();
-  const entries = text.split("\0");
-  if (entries.pop() !== "") throw new Error(`${pack} broke off`);
+  const entries = (await (await fetchTrue(pack)).text()).split("\0");
+  entries.pop();
   const addresses = entries.map(async (entry) => {
     const [name] = entry.split("\n", 1);
     const headers = { "Content-Type": TYPES[name.split(".").pop()] };
@@ -150,30 +157,58 @@ async function unpack(cache, pack) {
 }
 
 async function put(cache, address) {
-  // An address with the version in it never changes, so the copy just loaded will do; another is asked for again.
-  const isVersioned = address.startsWith(new URL(`v-${VERSION}/`, SCOPE).href);
-  const fetched = address === INDEX ? fetchIndex() : fetchWhole(address, isVersioned ? "default" : "no-cache");
-  await cache.put(address, await fetched);
+  await cache.put(address, await fetchTrue(address));
 }
 
-async function fetchIndex() {
-  // What the page has just loaded will do if the server says so; a host with poor validators is asked outright.
-  for (const mode of ["no-cache", "reload"]) {
-    const response = await fetchWhole(INDEX, mode);
-    if ((await response.clone().text()).includes(`v-${VERSION}/`)) return response;
+/** Fetch a file that agrees with its hash. */
+async function fetchTrue(address) {
+  const { href } = new URL(address, SCOPE);
+  const sum = SUMS[href === INDEX ? "index.html" : href.slice(SCOPE.href.length)];
+  // An address with the version in it never changes, so the copy just loaded will do, unless that one is torn; for
+  // another the host is asked whether its copy still holds, and where it answers poorly, for the file itself.
+  const first = href.startsWith(new URL(`v-${VERSION}/`, SCOPE).href) ? "default" : "no-cache";
+  for (const cache of [first, "reload"]) {
+    const response = await fetchWhole(href, cache);
+    if ((await sumOf(response.clone())) === sum) return response;
   }
-  throw new Error("the index belongs to another version");
+  throw new Error(`${address} is not what was baked`);
 }
 
-async function fetchWhole(address, mode) {
-  const response = await fetch(new URL(address, SCOPE), { cache: mode, credentials: "same-origin" });
+async function fetchWhole(address, cache) {
+  const quiet = new AbortController();
+  const timer = setTimeout(() => quiet.abort(), LONGEST_SILENCE);
+  const response = await fetch(address, { cache, credentials: "same-origin", signal: quiet.signal });
+  clearTimeout(timer);
   if (!response.ok || response.redirected) throw new Error(`${address} answered ${response.status}`);
   return response;
 }
 
+async function sumOf(response) {
+  const bytes = await bytesOf(response);
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  return [...digest].map((byte) => byte.toString(16).padStart(2, "0")).join("").slice(0, SUM_LENGTH);
+}
+
+/** Read an answer to its end, or until it has been silent for too long. */
+async function bytesOf(response) {
+  const reader = response.body.getReader();
+  const parts = [];
+  for (;;) {
+    let timer = 0;
+    const silence = new Promise((_, reject) => {
+      timer = setTimeout(() => reject(new Error(`${response.url} broke off`)), LONGEST_SILENCE);
+    });
+    const { done, value } = await Promise.race([reader.read(), silence]).finally(() => clearTimeout(timer));
+    if (done) return new Blob(parts).arrayBuffer();
+    parts.push(value);
+  }
+}
+
 async function mend() {
+  // A cache that is gone altogether comes back by the pack, as it came at first.
+  if (!(await caches.has(CORE.cache))) await take(CORE).catch(() => {});
   const missing = await missingFrom(CORE);
-  if (missing.length === 0) return missing;
+  if (missing.length === 0 || !(await caches.has(CORE.cache))) return missing;
   const cache = await caches.open(CORE.cache);
   await Promise.all(missing.map((address) => put(cache, address).catch(() => {})));
   return missingFrom(CORE);

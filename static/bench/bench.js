@@ -21,6 +21,9 @@ const PATIENCE = 5000;
 /** Give the page its `bench` act, watch all clocks, and come back to a cup that is still in hand. */
 export function join(page, { storage }) {
   const ticking = createTicking();
+  const now = ticking.now();
+  const missed = missedClocks(state.job, now).map((clock) => `${clockTitle(clock)}. ${lateSentence(clock, now)}`);
+  const toResume = cupToResume(state.job);
   const reminders = createReminders();
   const guard = guardTaps(document, WAITS);
   const kept = () => Promise.race([storage.settled(), new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
@@ -51,10 +54,8 @@ export function join(page, { storage }) {
   const running = clone("running");
   part("next").prepend(running);
   showRunningClocks(running, { ticking, jobNow, subscribe, open: (cupId) => open("", cupId) });
-  const now = ticking.now();
-  const missed = missedClocks(state.job, now).map((clock) => `${clockTitle(clock)}. ${lateSentence(clock, now)}`);
   if (missed.length) reminders.announce(missed.join(" "));
-  if (cupToResume(state.job)) open();
+  return toResume ? open() : undefined;
 }
 
 /**
@@ -77,6 +78,11 @@ async function openBench({ parts, colourId = "", cupId = "", closed = () => {} }
     globalThis.scrollTo(0, scrolled);
     closed();
   });
-  walk.begin(cupId, colourId);
+  try {
+    walk.begin(cupId, colourId);
+  } catch (error) {
+    walk.close();
+    throw error;
+  }
   return { close: () => walk.close() };
 }

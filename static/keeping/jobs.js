@@ -11,7 +11,9 @@ import { inTrash } from "./trash.js";
  */
 export async function listJobs(storage) {
   const records = await ask(storage, (base) => base.entries("jobs"));
-  const rows = records.map(([id, { name, at }]) => ({ id, name, at: new Date(at) }));
+  const rows = records.map(([id, record]) => (
+    { id, name: String(record?.name ?? ""), at: new Date(Date.parse(record?.at) || 0) }
+  ));
   return rows.sort((one, other) => other.at - one.at || one.name.localeCompare(other.name));
 }
 

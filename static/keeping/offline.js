@@ -5,6 +5,8 @@ const NO_WORKER = "Not kept for offline: this needs an https address, or localho
 const ELSEWHERE = "A cup runs in another window, or that window sleeps. Close it, then take the new version.";
 const OWN_VERSION = import.meta.url.match(/\/v-([^/]+)\//)?.[1];
 const BROKEN_OFF = "Not yet ready for offline: the download broke off. Stay online and come back to this page.";
+// In milliseconds: a download that broke off is begun again, beside whenever somebody looks.
+const TRIED_AGAIN_AFTER = 60_000;
 
 let trustedAddress = null;
 let registered = null;
@@ -25,13 +27,14 @@ export async function served() {
  * @param {(news: {state: "ready" | "not ready" | "new version", says: string} | {state: "groups", groups: object[]})
  *   => void} options.tell what of the groups beside the core is here comes as {says, missing} for each
  * @param {() => boolean} options.isBusy true while a bench stage up to the last mist runs
- * @returns {Promise<{offer: () => void, takeOver: () => void}>} `offer` asks anew once the bench is free
+ * @returns {Promise<{look: () => void, offer: () => void, takeOver: () => void}>} `look` tells how it is now, `offer`
+ * asks anew once the bench is free
  */
 export async function watchOffline({ tell, isBusy }) {
   const notReady = (says) => tell({ state: "not ready", says });
   if (!("serviceWorker" in navigator)) {
     notReady(NO_WORKER);
-    return { offer() {}, takeOver() {} };
+    return { look() {}, offer() {}, takeOver() {} };
   }
   // The newer version waits, or after a relaunch is at work already and serves the old one.
   const newer = async () => {
@@ -53,7 +56,10 @@ export async function watchOffline({ tell, isBusy }) {
       const registration = await register();
       registration.onupdatefound = () => registration.installing?.addEventListener("statechange", offer);
       if (await installed(registration)) await tellReadiness(registration.active, tell);
-      else notReady(BROKEN_OFF);
+      else {
+        notReady(BROKEN_OFF);
+        setTimeout(lookAgain, TRIED_AGAIN_AFTER);
+      }
       offer();
     } catch {
       if (navigator.serviceWorker.controller) await tellReadiness(navigator.serviceWorker.controller, tell);
@@ -63,13 +69,17 @@ export async function watchOffline({ tell, isBusy }) {
   answerWorkers(isBusy);
   // Where a cup runs the old version goes on, and its worker's successor serves it.
   whenTaken(() => isBusy() || location.reload());
-  document.addEventListener("visibilitychange", async () => {
-    if (document.visibilityState !== "visible" || isBusy()) return;
+  const lookAgain = async () => {
     const registration = await navigator.serviceWorker.getRegistration();
-    if (!registration) registered = null;
-    if (registration?.active) registration.update().catch(() => {});
-    else look();
+    if (!registration?.active) registered = null;
+    // While hands are on a cup nothing new is fetched, but what is gone is told and mended.
+    else if (!isBusy()) registration.update().catch(() => {});
+    await look();
+  };
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible") lookAgain();
   });
+  globalThis.addEventListener("online", lookAgain);
   look();
   const takeOver = async () => {
     const next = await newer();
@@ -77,7 +87,7 @@ export async function watchOffline({ tell, isBusy }) {
     if (!isTaken) tell({ state: "new version", says: ELSEWHERE });
     else if (next.state === "activated" && !isBusy()) location.reload();
   };
-  return { offer, takeOver };
+  return { look: lookAgain, offer, takeOver };
 }
 
 function register() {
@@ -126,12 +136,22 @@ function whenTaken(taken) {
 }
 
 async function tellReadiness(worker, tell) {
-  const { missing, groups } = await ask(worker, "are you whole");
-  if (missing.length === 0) tell({ state: "ready", says: "Ready for offline" });
-  else tell({ state: "not ready", says: `Not yet ready for offline: ${missing.length} files missing. Stay online.` });
+  let { missing, groups } = await ask(worker, "are you whole");
+  if (missing.length) {
+    // What is missing is told before it is mended, as that may take long.
+    tellMissing(missing, tell);
+    ({ missing, groups } = await ask(worker, "mend"));
+  }
+  if (missing.length) tellMissing(missing, tell);
+  else tell({ state: "ready", says: "Ready for offline" });
   tell({ state: "groups", groups });
   // However long a group takes, nothing waits for it.
   if (missing.length === 0) ask(worker, "take the groups").then((answer) => tell({ state: "groups", ...answer }));
+}
+
+function tellMissing({ length }, tell) {
+  const files = `${length} ${length === 1 ? "file" : "files"}`;
+  tell({ state: "not ready", says: `Not yet ready for offline: ${files} missing. Stay online.` });
 }
 
 function ask(worker, say) {

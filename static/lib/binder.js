@@ -87,10 +87,10 @@ export class Binder {
   /** Paint what a person may be looking at now, and the rest once that is on the screen. */
   paintNear() {
     this.#isAsked = false;
-    this.#pay(this.#blocks.filter(({ isNear }) => isNear));
-    if (this.#isOwing) return;
+    // What cannot be painted holds up nothing that follows.
+    if (!this.#isOwing) requestAnimationFrame(() => setTimeout(() => this.#paintRest(), REST_AFTER));
     this.#isOwing = true;
-    requestAnimationFrame(() => setTimeout(() => this.#paintRest(), REST_AFTER));
+    this.#pay(this.#blocks.filter(({ isNear }) => isNear));
   }
 
   /** Paint all that is owed now. */
@@ -114,8 +114,8 @@ export class Binder {
   #paintRest() {
     const next = this.#blocks.find(({ owed }) => owed.size > 0);
     if (next) {
-      this.#pay([next]);
       setTimeout(() => this.#paintRest());
+      this.#pay([next]);
     } else {
       this.#isOwing = false;
       for (const each of this.page.after) each();

@@ -6,6 +6,16 @@ export function part(name, root = document) {
   return root.querySelector(`[data-part="${name}"]`);
 }
 
+/** Show words that wait to be read, with one button beside them. */
+export function showToast(words, label, act) {
+  const toast = part("toast");
+  const [says, button] = toast.children;
+  toast.hidden = false;
+  setText(says, words);
+  setText(button, label);
+  setAttribute(button, "data-act", act);
+}
+
 /** Find the button of an action. */
 export function buttonOf(act, root = document) {
   return root.querySelector(`[data-act="${act}"]`);

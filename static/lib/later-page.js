@@ -1,12 +1,17 @@
-// What the first screen does without: rows, fields and dialogs, in a page of their own, and the styles that they wear.
+// What the first screen does without: rows, fields and dialogs, in a page of their own, the styles that they wear, and
+// what a home screen asks for.
+
+import { element, part } from "./dom.js";
 
 const PAGE = "../later.html";
 const STYLES = "../later.css";
+const MANIFEST = "manifest.webmanifest";
 
 /** Take the later page's templates and dialogs into this one, once their styles are here. */
 export async function takeInLaterPage() {
   const [{ body }] = await Promise.all([read(addressOf(PAGE)), wear(addressOf(STYLES))]);
   document.body.append(...body.children);
+  document.head.append(element("link", { rel: "manifest", href: MANIFEST }));
 }
 
 function addressOf(name) {
@@ -19,7 +24,8 @@ function read(address) {
     const request = new XMLHttpRequest();
     request.responseType = "document";
     request.onload = () => {
-      if (request.status === 200 && request.response) resolve(request.response);
+      // A page that broke off, or another in its place, lacks the mark at its end.
+      if (request.status === 200 && request.response && part("later-end", request.response)) resolve(request.response);
       else reject(new Error(`${address} answered ${request.status}`));
     };
     request.onerror = () => reject(new Error(`${address} did not answer`));
@@ -30,9 +36,7 @@ function read(address) {
 
 function wear(address) {
   return new Promise((resolve, reject) => {
-    const link = document.createElement("link");
-    link.rel = "stylesheet";
-    link.href = address;
+    const link = element("link", { rel: "stylesheet", href: address });
     link.onload = resolve;
     link.onerror = () => {
       link.remove();

@@ -9,6 +9,9 @@ export async function join(page, { say }) {
   const beside = element("div", {});
   host.append(element("p", {}, "Not yet known."), beside);
   const offline = await watchOffline({ tell, isBusy: () => isBusy(state.job) });
+  // Whoever opens the menu reads there how it is now.
+  host.dataset.mark = "";
+  host.mark = offline.look;
   page.acts["take-over"] = () => offline.takeOver();
   subscribe((change) => change.kind === "bench" && offline.offer());
 

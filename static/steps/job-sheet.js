@@ -68,7 +68,7 @@ export function putTogether(node) {
   for (const step of steps) binder.add(step, "job", FIRST_STEPS.includes(step.dataset.step));
 }
 
-/** Paint the job, and paint it again after every change. */
+/** Keep what is typed, and paint the job again after every change. */
 export function showJobSheet(node) {
   node.addEventListener("input", ({ target }) => keep(target, target.dataset.input));
   node.addEventListener("change", ({ target }) => keep(target, target.closest("[data-choice]")?.dataset.choice));
@@ -80,7 +80,6 @@ export function showJobSheet(node) {
     if (isEdit) binder.paintNear();
     else binder.request();
   });
-  startOver();
   binder.watch(steps);
 }
 

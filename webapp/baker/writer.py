@@ -21,6 +21,8 @@ from webapp.security import ONE_YEAR, content_policy
 INDEX = "index.html"
 PACK = "later.txt"
 VERSION_LENGTH = 12
+# As in static/service-worker.js: enough to tell a torn file, too little to weigh.
+SUM_LENGTH = 12
 # Of a versioned file the address changes with its content; the few others are asked for anew each time.
 KEPT_FOR_GOOD = f"public, max-age={ONE_YEAR}, immutable"
 ASKED_ANEW = "no-cache"
@@ -89,11 +91,14 @@ def write_site(folder: Path, sources: Sources) -> Site:
     page = _page(version, first)
     files = {f"{page.folder}/{name}": content for name, content in versioned.items()} | fixed
     packs = _packs(page.folder, files, {*first, assets.STYLES}, sources.groups)
+    index = draft.replace(_page(UNKNOWN, first).folder, page.folder).encode()
+    packed = {f"{page.folder}/{name}": _pack(held, files) for name, held in packs.items()}
+    sums = {name: _sum(content) for name, content in sorted({**files, **packed, INDEX: index}.items())}
     last = {
-        INDEX: draft.replace(_page(UNKNOWN, first).folder, page.folder).encode(),
-        assets.WORKER: _worker(version, files, packs, sources.groups, worker).encode(),
+        INDEX: index,
+        assets.WORKER: _worker(version, files, packs, sources.groups, sums, worker).encode(),
     }
-    files |= {f"{page.folder}/{name}": _pack(held, files) for name, held in packs.items()}
+    files |= packed
     wanted = _with_twins(folder, {**dict(sorted(files.items())), **last})
     written = tuple(name for name, content in wanted.items() if _write_if_changed(folder / name, content))
     _drop_leftovers(folder, set(wanted))
@@ -134,11 +139,16 @@ def _pack(held: list[str], files: Mapping[str, bytes]) -> bytes:
     return b"".join(name.encode() + b"\n" + files[name] + b"\0" for name in held)
 
 
+def _sum(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()[:SUM_LENGTH]
+
+
 def _worker(
     version: str,
     files: Mapping[str, bytes],
     packs: Mapping[str, list[str]],
     groups: tuple[Group, ...],
+    sums: Mapping[str, str],
     source: str,
 ) -> str:
     apart = {name for group in groups for name in packs[group.pack]}
@@ -158,6 +168,7 @@ def _worker(
             }
             for group in groups
         ],
+        "SUMS": {name: sum for name, sum in sums.items() if not name.endswith(".png")},
     }
     lines = [f"const {name} = {json.dumps(value, indent=0)};\n" for name, value in constants.items()]
     return "".join([*lines, "\n", source])

@@ -19,7 +19,7 @@ ASKS: tuple[tuple[str, str, str], ...] = (
     ("action", "act", r'act: "([^"]+)"'),
     ("action", "act", r'act = "([^"]+)"'),
     ("action", "say()", r'say\((?:[^()"]|"[^"]*")*, "[^"]*", "([^"]+)"\)'),
-    ("action", "show()", r'show\((?:[^()"]|\(\)|"[^"]*")*, "[^"]*", "([^"]+)"\)'),
+    ("action", "showToast()", r'showToast\((?:[^()"]|\(\)|"[^"]*")*, "[^"]*", "([^"]+)"\)'),
     ("cell", "cells", r"cells\??\.(?!length\b)([a-z]\w*)\b(?!\()"),
     ("cell", "amounts", r"amounts\??\.([a-z]\w*)\b(?!\()"),
     ("tap", "tapped()", r'tapped\([\w.]+, "([^"]+)"'),
