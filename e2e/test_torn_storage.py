@@ -262,6 +262,22 @@ def test_a_disk_that_answers_late_takes_what_was_typed_meanwhile(phone_with):
     assert sorted(jobs_on(page)) == ["Harbor Lane, left", "Quarry Road cafe"]
 
 
+def test_a_window_of_an_older_version_that_sleeps_holds_nothing_up(browser, server, kept):
+    context = kept.on_a_phone(browser, server.address, **PHONE)
+    asleep, page = context.pages[0], context.new_page()
+    asleep.goto(f"{server.address}plan")
+    older = "await dropped(); globalThis.held = await opened(1, ['jobs', 'cards', 'meta']);"
+    run(asleep, f"async () => {{ {older} }}")
+    open_app(page, server.address)
+    expect(page.get_by_text(HANGS)).to_be_visible()
+    page.get_by_role("button", name=COPY).click()
+    page.get_by_role("textbox", name="Name of the job").fill("Harbor Lane, left")
+    asleep.close()
+    expect(page.locator("[data-part=state]")).to_have_text(SAVED)
+    wait_until(page, lambda: sorted(jobs_on(page)) == ["Harbor Lane, left", "Quarry Road cafe"])
+    context.close()
+
+
 def test_work_that_comes_late_is_opened_where_nothing_was_typed(phone_with):
     gone = "for (const name of await caches.keys()) await caches.delete(name);"
     page = phone_with(Way("", gone, f"{SILENT} globalThis.isSilent = true;"))

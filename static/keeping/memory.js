@@ -45,10 +45,15 @@ export async function workInMemory(storage, error, sentinel) {
 /** What was typed in memory goes to the disk, joined with what is there. */
 async function takeUp(storage, disk, found) {
   const began = new Map(storage.known);
-  storage.problem = null;
+  const jobs = await storage.base.entries("jobs");
   if (disk) storage.base = disk;
   else await storage.take(found);
   storage.isMemory = false;
+  // What to do with a loss was asked while the disk was silent.
+  storage.problem = null;
+  if (!disk && !found.last && jobs.length) {
+    await storage.change(jobs.map(([id, record]) => ["jobs", id, record]), storage.openId);
+  }
   for (const id of storage.waiting.keys()) if (began.has(id)) storage.known.set(id, began.get(id));
   if (storage.waiting.size) storage.saveWaiting();
   else if (!disk && storage.job) storage.tell({ kind: "changed elsewhere", job: storage.job });

@@ -205,11 +205,12 @@ class JobStorage {
       isKept = false;
       this.#beside.unshift(...beside);
       this.tell({ kind: "not saved", says: (await import("./memory.js")).refusal(error) });
+    } finally {
+      // What only memory has, or nobody, still waits for the disk.
+      if (!isKept) this.waiting = new Map([...jobs, ...this.waiting]);
+      clearTimeout(slow);
+      this.#writing = null;
     }
-    // What only memory has, or nobody, still waits for the disk.
-    if (!isKept) this.waiting = new Map([...jobs, ...this.waiting]);
-    clearTimeout(slow);
-    this.#writing = null;
   }
 
   /** Put all that is kept into the ring of snapshots, unless something is wrong with it. */
