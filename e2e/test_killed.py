@@ -3,13 +3,13 @@
 Each kill comes within 50 ms of the last key or tap, with no chance to say goodbye.
 """
 
-import random
 import re
 from datetime import datetime, timedelta
 
 import pytest
 from playwright.sync_api import expect
 
+from e2e import kills
 from e2e.bench import Bench, Sheet
 from e2e.killed import kill_after, start_again
 
@@ -148,15 +148,8 @@ def test_two_cups_in_flight_both_come_back(handset, server, sheet):
     expect(back.clocks).to_contain_text("Pour by")
 
 
-def test_killed_again_and_again_no_key_is_lost(handset, server, sheet):
-    draw = random.Random(16)
-    page = sheet.page
-    for turn in range(8):
-        digits = str(draw.randrange(100, 999))
-        Sheet(page).open_the_face()
-        page.locator("[data-id=f1] [data-input=width]").fill(digits[:2])
-        delay = draw.uniform(0.025, 0.045)
-        kill_after(handset, "input", lambda page=page, key=digits[2]: page.keyboard.press(key), delay)
-        back = again(handset, server)
-        assert face(back)["width"] == digits, f"kill {turn}"
-        page = back.page
+def test_killed_twenty_times_nothing_that_was_painted_is_lost_and_nothing_is_there_twice(
+    playwright, server, tmp_path
+):
+    killed = kills.run(server.address, tmp_path, playwright, seed=16, count=20)
+    assert [f"{kill.kind}: {kill.wrong}" for kill in killed if kill.wrong] == []
