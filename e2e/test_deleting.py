@@ -10,6 +10,8 @@ from e2e.conftest import PHONE
 from e2e.pages import Menu
 from e2e.stored import jobs_on, run, wait_until
 
+# In milliseconds, and a little more: for so long after one a second deletion is not taken.
+BOUNCE = 700
 SAVED = re.compile(r"(?<!not )saved \d")
 
 
@@ -38,6 +40,8 @@ def sheet_with_a_cup(sheet):
 
 
 def delete_colour(page):
+    """Find the button of the first color, once no tap can pass for a bounce of the one before."""
+    page.wait_for_timeout(BOUNCE)
     return page.locator("[data-id=c1] > .button-row--tight [data-act=remove-row]")
 
 
@@ -73,6 +77,7 @@ def test_a_job_with_a_cup_in_hand_asks_before_it_goes(sheet_with_a_cup):
     expect(menu.dialog.get_by_text("Lake green, cup 1 is in hand")).to_be_visible()
     menu.dialog.get_by_role("button", name="Keep the job").click()
     assert list(jobs_on(page)) == ["Harbor Lane"]
+    page.wait_for_timeout(BOUNCE)
     menu.delete_job("Harbor Lane")
     menu.dialog.get_by_role("button", name="Delete the job").click()
     wait_until(page, lambda: jobs_on(page) == {})

@@ -53,10 +53,10 @@ async function listen(event) {
   if (event.data?.say === "take over") event.ports[0].postMessage({ isTaken: await takeOver(event.source) });
   if (event.data?.say === "are you whole") {
     event.ports[0].postMessage({ missing: await missingFrom(CORE), groups: await statesOfGroups() });
+    await letGo();
   }
   if (event.data?.say === "mend") {
     event.ports[0].postMessage({ missing: await mend(), groups: await statesOfGroups() });
-    await letGo();
   }
   if (event.data?.say === "which version") event.ports[0].postMessage({ version: VERSION });
   if (event.data?.say === "take the groups") {
