@@ -62,10 +62,10 @@ EDGES = [
         {"full_reading_a": 194, "full_reading_b": 100, "volume_ratio": 2, "rounding_tolerance": 0.025},
     ),
     (
-        # Two pieces that take 110 mL each with the extra.
+        # Two pieces that take 110 mL each with the extra, and 3 mL left behind.
         "piece_cup_volume",
-        {"face_coat_volume": 200, "pieces": 2, "contingency": 0.1, "pourable_volume": 111},
-        {"face_coat_volume": 200, "pieces": 2, "contingency": 0.1, "pourable_volume": 109},
+        {"face_coat_volume": 200, "pieces": 2, "contingency": 0.1, "cup_residue": 3, "piece_cup_limit": 114},
+        {"face_coat_volume": 200, "pieces": 2, "contingency": 0.1, "cup_residue": 3, "piece_cup_limit": 112},
     ),
     (
         "night_temperature",

@@ -1,5 +1,6 @@
 """Spreading, wet edge and thin films, held against worked examples; planning against a root finder."""
 
+import copy
 import math
 import random
 
@@ -11,6 +12,8 @@ from webapp.formulas import planning, spreading, thin_film, wet_edge
 from webapp.formulas.edge_hold import capillary_length
 from webapp.formulas.heat_rates import film_gel_time
 from webapp.formulas.planning_rules import poured_before_heat
+from webapp.job.demo import EXAMPLE_JOB
+from webapp.sheet.report import plan
 
 ENERGY = 57e10 / 8.314462618e7
 LOSSES = (0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
@@ -93,3 +96,35 @@ def test_planning_stays_on_the_safe_side_of_the_exact_cup():
         exact = limit if left(limit) >= 0 else brentq(left, 1e-3, limit) if left(1e-3) > 0 else 0.0
         assert found <= 1.005 * exact + 1e-6, (air, resin, limit, slope)
         assert found >= 0.9 * exact or exact < limit / 5, (air, resin, limit, slope)
+
+
+def ring_job(square_foot_time="2.4 min", **card):
+    """A ring of 12.6 square feet, which takes some nine cups, with other figures on the example's card."""
+    job = copy.deepcopy(EXAMPLE_JOB)
+    job["bench"]["square_foot_time"] = square_foot_time
+    job["card"] |= card
+    ring = {"shape": "ring", "outer_diameter": "60", "inner_diameter": "36"}
+    job["colours"][0]["faces"][0] |= ring
+    job["colours"][0]["need_basis"] = "geometry"
+    return job
+
+
+def larger_cups(job):
+    """The ways out of a lost wet edge that speak of larger cups."""
+    [face] = plan(job)["colours"][0]["faces"]
+    [lost] = [check for check in face["checks"] if check["name"] == "wet_edge_lost"]
+    assert lost["state"] == "wrong"
+    return [way for way in lost["would_do"] if "arger cups" in way]
+
+
+def test_no_cup_is_offered_that_its_own_heat_would_end_or_that_the_card_forbids():
+    # 2,045 mL at 1.06 g/mL are 2.2 kg: over a card's largest batch of 900 g, and past the gel of such a cup.
+    assert larger_cups(ring_job()) == []
+    assert larger_cups(ring_job(greatest_cup_mass="")) == []
+
+
+def test_a_larger_cup_is_offered_where_time_heat_and_card_allow_it():
+    # Arithmetic: 12.6 square feet at 4 min take 50 min, and mixing and tinting come before that.
+    slow = {"pot_life_mass": "1 kg", "greatest_cup_mass": "5 kg", "square_foot_time": "4 min"}
+    assert len(larger_cups(ring_job(pot_life="60 min", **slow))) == 1
+    assert larger_cups(ring_job(pot_life="50 min", **slow)) == []

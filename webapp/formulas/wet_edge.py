@@ -3,8 +3,24 @@
 import math
 
 from webapp.formulas.book import check, formula, valid_range
+from webapp.formulas.planning_rules import poured_before_heat
 from webapp.formulas.rules import whole_down
-from webapp.units import Count, CubicCentimetres, KelvinDifference, Kelvins, Seconds, Share, Truth
+from webapp.units import (
+    Centimetres,
+    Count,
+    CubicCentimetres,
+    ErgsPerGramKelvin,
+    GramsPerCubicCentimetre,
+    HeatLoss,
+    KelvinDifference,
+    Kelvins,
+    PerKelvin,
+    PerSecond,
+    Ratio,
+    Seconds,
+    Share,
+    Truth,
+)
 
 
 @formula(level="job")
@@ -99,32 +115,85 @@ def reachable_gap_of_two(wet_edge_time: Seconds, changeover: Seconds, cup_spread
 
 
 @formula(level="face")
+def piece_heat_volume(
+    face_coat_volume: CubicCentimetres,
+    pieces: Count,
+    contingency: Share,
+    cup_residue: CubicCentimetres,
+    total_face_coat_volume: CubicCentimetres,
+    total_face_spreading_time: Seconds,
+    changeover: Seconds,
+    gel_share: Share,
+    cup_density: GramsPerCubicCentimetre,
+    nominal_density: GramsPerCubicCentimetre,
+    cup_diameter: Centimetres,
+    air_loss: HeatLoss,
+    heat_capacity: ErgsPerGramKelvin,
+    rate_constant: PerSecond,
+    gel_conversion: Share,
+    resin_temperature: Kelvins,
+    air_temperature: Kelvins,
+    adiabatic_rise: KelvinDifference,
+    cure_self_start: Ratio,
+    activation_temperature: KelvinDifference,
+    heat_capacity_growth: PerKelvin,
+    heat_capacity_limit: Ratio,
+    air_loss_growth: PerKelvin,
+    kinetic_reference_temperature: Kelvins,
+) -> CubicCentimetres:
+    """How much of a cup that covers one piece can be poured before its own heat makes it too thick.
+
+    Range: any; below 0 nothing can be poured.
+    Example: at 25 °C, 0.1 mL a second from a cup of 136 mL that gels after 45 min: 172.5 mL.
+
+    >>> model = (400 / 1.8, 0.1, 57e10 / 8.314462618e7, 0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
+    >>> cup = (0.75, 1.1, 1.1, 7.5, 9000, 1.8e7, 2.37884e-4, 0.58, 298.15, 298.15, *model)
+    >>> round(piece_heat_volume(150 / 1.1, 1, 0, 0, 150, 1500, 300, *cup), 1)
+    172.5
+
+    Source: the cup's own heat, as in planning.
+    """
+    return poured_before_heat(
+        face_coat_volume * (1 + contingency) / pieces + cup_residue,
+        total_face_coat_volume / total_face_spreading_time,
+        changeover, gel_share, cup_density, nominal_density, cup_diameter,
+        air_loss / heat_capacity, rate_constant, gel_conversion, resin_temperature - air_temperature,
+        air_temperature, adiabatic_rise, cure_self_start, activation_temperature, heat_capacity_growth,
+        heat_capacity_limit, air_loss_growth, kinetic_reference_temperature,
+    )  # fmt: skip
+
+
+@formula(level="face")
 def piece_cup_volume(
     face_coat_volume: CubicCentimetres,
     pieces: Count,
     contingency: Share,
-    pourable_volume: CubicCentimetres,
     cup_residue: CubicCentimetres,
+    piece_cup_limit: CubicCentimetres,
 ) -> CubicCentimetres:
     """How large a cup would be that covers one piece of a face alone.
 
-    Range: a piece that can be covered in the time to pour.
+    Range: a cup that can be poured in time, before its own heat, and that the card allows.
     Example: two pieces of 100 mL each, with 10 % extra and 3 mL left behind: 113 mL.
 
-    >>> round(piece_cup_volume(200, 2, 0.1, 150, 3), 6), round(piece_cup_volume(200, 2, 0.1, 90, 3), 6)
-    (113.0, 93)
+    >>> round(piece_cup_volume(200, 2, 0.1, 3, 150), 6), round(piece_cup_volume(200, 2, 0.1, 3, 90), 6)
+    (113.0, 90)
 
     Source: arithmetic.
     """
-    return min(face_coat_volume * (1 + contingency) / pieces, pourable_volume) + cup_residue
+    return min(face_coat_volume * (1 + contingency) / pieces + cup_residue, piece_cup_limit)
 
 
-@valid_range(says="One cup for a whole piece takes longer to pour than there is time.")
+@valid_range(says="No cup can cover a whole piece: time, its own heat or the card's largest batch end it.")
 def piece_cup_volume_range(
-    face_coat_volume: CubicCentimetres, pieces: Count, contingency: Share, pourable_volume: CubicCentimetres
+    face_coat_volume: CubicCentimetres,
+    pieces: Count,
+    contingency: Share,
+    cup_residue: CubicCentimetres,
+    piece_cup_limit: CubicCentimetres,
 ) -> Truth:
-    """A piece that can be covered in the time to pour."""
-    return face_coat_volume * (1 + contingency) / pieces <= pourable_volume
+    """A cup that can be poured in time, before its own heat, and that the card allows."""
+    return face_coat_volume * (1 + contingency) / pieces + cup_residue <= piece_cup_limit
 
 
 @formula(level="face")

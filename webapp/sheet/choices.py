@@ -191,6 +191,9 @@ LEAST_OF: dict[str, Pick] = {
         ("cup_capacity_limit", "pourable_volume", "cup_mass_limit", "heat_volume"),
         needed=("cup_capacity_limit",),
     ),
+    "piece_cup_limit": Pick(
+        "face", ("pourable_volume", "piece_heat_volume", "cup_mass_limit"), needed=("pourable_volume",)
+    ),
     "pour_by": Pick("cup", ("usable_time", "heat_pour_by")),
     "chemical_heat": Pick("job", ("heat_by_resin", "heat_by_hardener"), needed=("heat_by_resin",)),
 }
