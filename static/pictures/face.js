@@ -92,9 +92,9 @@ export function tickOf(shape, sizes, unit) {
 }
 
 function outlineOf(shape, sizes) {
-  const outline = OUTLINES[shape]?.(sizes);
-  const isWhole = outline && outline.width > 0 && outline.height > 0;
-  return isWhole && Number.isFinite(outline.width + outline.height) ? outline : null;
+  if (!OUTLINES[shape] || !Object.values(sizes).every(Number.isFinite)) return null;
+  const outline = OUTLINES[shape](sizes);
+  return outline.width > 0 && outline.height > 0 ? outline : null;
 }
 
 function box(width, height, path) {

@@ -11,7 +11,7 @@ const BASE = 58;
  * @returns {SVGElement}
  */
 export function drawLadder({ start, limit, title }) {
-  const step = (RIGHT - LEFT) / limit;
+  const step = limit > 0 ? (RIGHT - LEFT) / limit : 0;
   const at = (drops) => tenths(LEFT + drops * step);
   const each = Math.max(1, Math.ceil(limit / 60));
   let rungs = "";
