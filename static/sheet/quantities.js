@@ -199,7 +199,7 @@ export function unitBehind(name, text, jobUnits) {
 /** What a blank field stands for, read in the units of the job; "" where it stands for no figure. */
 export function hintFor(name, jobUnits) {
   const fallback = inputs[name]?.fallback;
-  return fallback ? textIn(fallback, unitOfInput(name, jobUnits)) : "";
+  return fallback?.own ? textIn(fallback, unitOfInput(name, jobUnits)) : fallback?.text ?? "";
 }
 
 /** Read a choice: {value} or {error}. */
