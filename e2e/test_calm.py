@@ -28,7 +28,7 @@ def typed(sheet, **texts):
             """async ([name, text]) => {
               const base = document.querySelector("script[src*='app.js']").src;
               const { edit } = await import(new URL("keeping/store.js", base));
-              edit(name === "width" || name === "height" ? "f1" : "job", name, text);
+              edit(/shape|width|height|diameter/.test(name) && !/cup/.test(name) ? "f1" : "job", name, text);
             }""",
             [name, text],
         )
@@ -83,6 +83,70 @@ def test_nothing_on_an_inch_job_is_in_millimeters(sheet, page):
     )
     assert len(boxes) > 60
     assert [text for text in boxes if re.search(r"\bmm|\bcm", text)] == []
+
+
+# Types into every field past a bound, or blanks all again, and returns what the whole page says then: texts,
+# hints and titles, in folds and out of them.
+TYPED_EVERYWHERE = """async (pick) => {
+  const base = document.querySelector("script[src*='app.js']").src;
+  const { edit, settle, state } = await import(new URL("keeping/store.js", base));
+  const { inputs } = await import(new URL("printed.js", base));
+  const rows = { colour: "c1", face: "f1", shape: "f1" };
+  let typed = 0;
+  for (const [name, { section, kind, least, most }] of Object.entries(inputs)) {
+    if (kind === "choice" || kind === "text") continue;
+    const past = { below: least && "0", above: most && "9999999" };
+    const text = { negative: "-5", foreign: "3 foo", blank: "", ...past }[pick];
+    if (typeof text !== "string") continue;
+    edit(rows[section] ?? "job", name, text);
+    typed += 1;
+  }
+  settle();
+  await new Promise((painted) => requestAnimationFrame(() => setTimeout(painted, 100)));
+  const spoken = [...document.querySelectorAll("[aria-label], [placeholder], title")].map((each) => (
+    each.getAttribute("aria-label") ?? each.getAttribute("placeholder") ?? each.textContent
+  ));
+  const texts = [...document.querySelectorAll("main *")].flatMap((each) => [...each.childNodes])
+    .filter((each) => each.nodeType === Node.TEXT_NODE && each.textContent.trim());
+  const notes = document.querySelectorAll(".field__note:not([hidden])").length;
+  return { typed, notes, said: [...spoken, ...texts.map((each) => each.textContent)] };
+}"""
+
+
+def test_whatever_an_inch_job_refuses_it_says_nothing_in_millimeters(sheet, page):
+    typed(sheet, width="16")
+    for title in ("Resin and room", "Cups", "Tint", "Pour and cure"):
+        sheet.unfold(title)
+    folded = page.locator("details.more:not([open])")
+    while folded.count():
+        folded.evaluate_all("(all) => all.forEach((each) => { each.open = true; })")
+        expect(page.locator("details.more[open] > [data-late]")).to_have_count(0)
+    refused = 0
+    for pick in ("below", "negative", "above", "foreign", "blank"):
+        found = page.evaluate(TYPED_EVERYWHERE, pick)
+        assert found["typed"] > 60
+        refused += found["notes"]
+        assert len(found["said"]) > 400
+        assert [text for text in found["said"] if re.search(r"\b(mm|cm)(²|2|/m)?\b|millimet", text)] == []
+    assert refused > 120
+
+
+def test_the_wet_edge_is_a_caution_beside_the_cup_and_names_the_face(sheet, page):
+    # Round a ring the last cup meets the first.
+    typed(sheet, shape="ring", outer_diameter="60", inner_diameter="36")
+    cups = sheet.unfold("Cups")
+    caution = cups.locator(".pour .seam .check--caution", has_text="cannot keep the edge wet")
+    expect(caution).to_be_visible()
+    seam = cups.locator(".seam", has_text="cannot keep the edge wet")
+    expect(seam.locator(".seam__name")).to_contain_text("Plate")
+    caution.get_by_text("What would do").click()
+    expect(caution.get_by_text(re.compile(r"alone \d, with two people \d\."))).to_be_visible()
+    above = sheet.figure("pour_by", cups).bounding_box()
+    below = cups.get_by_role("button", name=re.compile("bench")).bounding_box()
+    here = caution.bounding_box()
+    assert above["y"] < here["y"] < below["y"]
+    typed(sheet, shape="rectangle")
+    expect(caution).to_have_count(0)
 
 
 def test_the_starting_cup_follows_the_units_until_one_has_its_own(sheet, page):
