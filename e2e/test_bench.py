@@ -238,7 +238,7 @@ def test_a_glove_that_bounces_taps_once(bench, sheet):
 
 def test_drops_stop_at_the_limit_and_the_next_cup_starts_with_them(sheet):
     sheet.type_a_face("24", "18")
-    sheet.type_in("job", "tint_limit", "0.1 %")
+    sheet.type_in("job", "tint_limit", "0.1%")
     bench = sheet.go_to_the_bench()
     bench.begin()
     bench.walk_to("in")

@@ -75,7 +75,7 @@ def test_a_dry_room_is_a_go_with_the_margin_over_its_dew_point(sheet, page):
     enter(page, air_temperature="20 degC", relative_humidity="50")
     fold = Fold(page, "Dew margin")
     fold.expect_verdict("Go")
-    # The dew point of 20 degC at 50 % is 9.261 degC (Alduchov, Eskridge 1996): 10.739 K, 19.33 degF.
+    # The dew point of 20 degC at 50% is 9.261 degC (Alduchov, Eskridge 1996): 10.739 K, 19.33 degF.
     fold.expect_figure("dew_margin", "19 °F")
 
 
@@ -234,8 +234,8 @@ def test_a_claim_far_from_the_sizes_opens_its_fold(sheet, page):
     enter(page, stated_coverage="11 in2/fl oz", stated_coverage_depth="1/16 in")
     fold.expect_verdict("Differs")
     fold.expect_open()
-    # A claim of 11 in2 per fl oz at 1/16 in leaves 38.1 % in the film: 11/28.875, exact by the gallon.
-    fold.expect_figure("claim_film_share", "38.1 %")
+    # A claim of 11 in2 per fl oz at 1/16 in leaves 38.1% in the film: 11/28.875, exact by the gallon.
+    fold.expect_figure("claim_film_share", "38.1%")
     # 9 in3 are 147.4836 mL; over 0.381 they are 387 mL, 13.1 fl oz.
     fold.expect_figure("claim_need", "13.1 fl oz")
 

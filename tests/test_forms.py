@@ -97,7 +97,7 @@ def test_a_choice_refuses_what_is_no_option():
 
 def test_a_blank_field_shows_what_stands_for_it():
     fields = forms.page_fields()
-    assert fields["contingency"].render_kw["placeholder"] == "10 %"
+    assert fields["contingency"].render_kw["placeholder"] == "10%"
     assert fields["surface_temperature"].render_kw["placeholder"] == "as air"
     assert fields["tack_free_temperature"].render_kw["placeholder"] == "as pot life"
     assert "placeholder" not in fields["air_temperature"].render_kw

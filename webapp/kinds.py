@@ -78,10 +78,10 @@ KINDS: dict[str, Kind] = {
             ShownUnit("cm2", "cm²", "centimeter**2", ("sq cm", "cm^2")),
             ShownUnit("m2", "m²", "meter**2", ("sq m", "m^2")),
             ShownUnit("mm2", "mm²", "millimeter**2", ("sq mm", "mm^2")),
-            ShownUnit("in2", "in²", "inch**2", ("sq in", "sq. in.", "in^2", "square inches")),
-            ShownUnit("ft2", "ft²", "foot**2", ("sq ft", "sq. ft.", "ft^2", "square feet")),
+            ShownUnit("in2", "sq in", "inch**2", ("sq in", "sq. in.", "in^2", "square inches")),
+            ShownUnit("ft2", "sq ft", "foot**2", ("sq ft", "sq. ft.", "ft^2", "square feet")),
         ),
-        example="280 in2",
+        example="280 sq in",
         shown_with=("length", {"in": "in2", "mm": "cm2", "cm": "cm2"}),
     ),
     "volume": Kind(
@@ -128,7 +128,7 @@ KINDS: dict[str, Kind] = {
         (
             ShownUnit("s", "s", "second", ("sec", "secs", "second", "seconds")),
             ShownUnit("min", "min", "minute", ("m", "mins", "minute", "minutes")),
-            ShownUnit("h", "h", "hour", ("hr", "hrs", "hour", "hours")),
+            ShownUnit("h", "hr", "hour", ("hr", "hrs", "hour", "hours")),
             ShownUnit("d", "d", "day", ("day", "days")),
         ),
         example="30 min",
@@ -153,7 +153,7 @@ KINDS: dict[str, Kind] = {
     ),
     "share": Kind(
         (ShownUnit("%", "%", "percent", ("percent", "per cent")),),
-        example="48 %",
+        example="48%",
     ),
     "ratio": Kind((ShownUnit("", "", "dimensionless"),)),
     "count": Kind((ShownUnit("", "", "dimensionless"),)),
@@ -176,19 +176,19 @@ KINDS: dict[str, Kind] = {
         (ShownUnit("", "", "money"),),
         places=2,
     ),
-    "wage": Kind((ShownUnit("/h", "per h", "money/hour", ("per h", "per hour", "an hour")),)),
+    "wage": Kind((ShownUnit("/h", "per hr", "money/hour", ("per h", "per hr", "per hour", "an hour")),)),
     "spread rate": Kind(
         (
             ShownUnit("cm2/min", "cm²/min", "centimeter**2/minute", ()),
-            ShownUnit("in2/min", "in²/min", "inch**2/minute", ()),
-            ShownUnit("ft2/min", "ft²/min", "foot**2/minute", ()),
+            ShownUnit("in2/min", "sq in/min", "inch**2/minute", ()),
+            ShownUnit("ft2/min", "sq ft/min", "foot**2/minute", ()),
         ),
         shown_with=("length", {"in": "in2/min", "mm": "cm2/min", "cm": "cm2/min"}),
     ),
     "coverage": Kind(
         (
-            ShownUnit("in2/fl oz", "in²/fl oz", "inch**2/fluid_ounce", ("in2/oz",)),
-            ShownUnit("ft2/gal", "ft²/gal", "foot**2/gallon", ()),
+            ShownUnit("in2/fl oz", "sq in/fl oz", "inch**2/fluid_ounce", ("in2/oz",)),
+            ShownUnit("ft2/gal", "sq ft/gal", "foot**2/gallon", ()),
             ShownUnit("cm2/mL", "cm²/mL", "centimeter**2/milliliter", ("cm2/ml",)),
             ShownUnit("m2/L", "m²/L", "meter**2/liter", ("m2/l",)),
         ),

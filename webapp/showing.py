@@ -16,6 +16,8 @@ OTHER_MARKS = {"mL": "fl oz", "fl oz": "mL"}
 # Units that a rule or a cup divides by halving.
 HALVED = ("in", "in/ft")
 WHOLE = ("degC", "degF")
+# Signs that stand close to their figure: 45°, 40%.
+ATTACHED = ("°", "%")
 
 
 def unit_shown(kind: str, units: dict[str, str]) -> str:
@@ -58,7 +60,7 @@ def show(value: float, kind: str, unit: str, grain: str = "") -> str:
 def with_unit(figure: str, unit: str, kind: str) -> str:
     """Write a figure with its unit behind it, as the unit is shown."""
     shown = conversions(kind)[unit].unit.shown
-    return f"{figure}{shown}" if shown == "°" else f"{figure} {shown}".strip()
+    return f"{figure}{shown}" if shown in ATTACHED else f"{figure} {shown}".strip()
 
 
 def as_measured(value: float, kind: str, unit: str) -> str:
@@ -128,7 +130,7 @@ def show_duration(seconds: float, grain: str = "") -> str:
     """Show a time as a person says it; a guess under ten minutes in half minutes or five seconds.
 
     >>> show_duration(40), show_duration(150), show_duration(1620), show_duration(4200), show_duration(90000)
-    ('40 s', '2 min 30 s', '27 min', '1 h 10 min', '25 h')
+    ('40 s', '2 min 30 s', '27 min', '1 hr 10 min', '25 hr')
     >>> show_duration(0.73), show_duration(43, "guess"), show_duration(463, "guess")
     ('under 1 s', '40 s', '7 min 30 s')
     """
@@ -144,8 +146,8 @@ def show_duration(seconds: float, grain: str = "") -> str:
         return f"{'under -' if seconds < 0 else 'over '}{MOST_DAYS} d"
     minutes = int(Decimal(size / 60).quantize(Decimal(1), ROUND_HALF_UP))
     if minutes < 48 * 60:
-        return sign + _two(minutes, 60, "h", "min")
-    return sign + _two(int(Decimal(size / 3600).quantize(Decimal(1), ROUND_HALF_UP)), 24, "d", "h")
+        return sign + _two(minutes, 60, "hr", "min")
+    return sign + _two(int(Decimal(size / 3600).quantize(Decimal(1), ROUND_HALF_UP)), 24, "d", "hr")
 
 
 def _two(amount: int, base: int, large: str, small: str) -> str:

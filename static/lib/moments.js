@@ -54,14 +54,14 @@ export function counted(count, name) {
   return `${count} ${name}${count === 1 ? "" : "s"}`;
 }
 
-/** A span as a clock shows it, figures and units in turn: ["1:24"], ["3", "h", "12", "min"], ["2", "d", "4", "h"]. */
+/** A span as a clock shows it, figures and units in turn: ["1:24"], ["3", "hr", "12", "min"], ["2", "d", "4", "hr"]. */
 export function clockFace(span) {
   const seconds = Math.floor(Math.max(0, span) / SECOND);
   const minutes = Math.floor(seconds / 60);
   const hours = Math.floor(minutes / 60);
   if (minutes < 60) return [`${minutes}:${String(seconds % 60).padStart(2, "0")}`];
-  if (hours < 48) return [String(hours), "h", String(minutes % 60), "min"];
-  return [String(Math.floor(hours / 24)), "d", String(hours % 24), "h"];
+  if (hours < 48) return [String(hours), "hr", String(minutes % 60), "min"];
+  return [String(Math.floor(hours / 24)), "d", String(hours % 24), "hr"];
 }
 
 /** A span as one short text: "in 6 min", "in 3 h 12 min"; under ten minutes by the second: "in 1:24". */

@@ -265,7 +265,7 @@ export function showParts(value, kind, unit, grain = "") {
   const shownIn = size > 0 && size < limit ? finer : unit;
   const figure = asMeasured(fromCanonical(value, shownIn, kind), kind, shownIn);
   const { shown } = named(shownIn, kind);
-  return shown === "°" ? { figure: `${figure}°`, unit: "" } : { figure, unit: shown };
+  return grammar.attached.includes(shown) ? { figure: figure + shown, unit: "" } : { figure, unit: shown };
 }
 
 function asMeasured(value, kind, unit) {
@@ -343,6 +343,6 @@ function showDuration(seconds, grain) {
   if (size < 599.5) return sign + two(Math.floor(size + 0.5), 60, "min", "s");
   if (size >= MOST_DAYS * 86400) return `${seconds < 0 ? "under -" : "over "}${MOST_DAYS} d`;
   const minutes = Math.floor(size / 60 + 0.5);
-  if (minutes < 48 * 60) return sign + two(minutes, 60, "h", "min");
-  return sign + two(Math.floor(size / 3600 + 0.5), 24, "d", "h");
+  if (minutes < 48 * 60) return sign + two(minutes, 60, "hr", "min");
+  return sign + two(Math.floor(size / 3600 + 0.5), 24, "d", "hr");
 }

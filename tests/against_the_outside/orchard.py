@@ -6,7 +6,7 @@ import math
 def thin_film_levels_in(
     wavelength: float, depth: float, viscosity: float, density: float, tension: float, gravity: float
 ) -> float:
-    """Time in s in which a ripple that is long against the depth sinks to 37 % of its height."""
+    """Time in s in which a ripple that is long against the depth sinks to 37% of its height."""
     wave_number = 2 * math.pi / wavelength
     pull = density * gravity + tension * wave_number**2
     return 3 * viscosity / (depth**3 * wave_number**2 * pull)

@@ -56,7 +56,7 @@ def test_a_wide_bead_stands_two_a_sine_of_half_the_angle_high(angle, phone):
 
 
 def test_a_bead_is_wide_from_8_capillary_lengths_on():
-    # Some 14 mm: there the middle of the table's beads stands level to 3 %.
+    # Some 14 mm: there the middle of the table's beads stands level to 3%.
     assert bead.wide_bead_section_range(8.0, 1.0)
     assert bead.wide_bead_section_range(14.4, 1.8)
     assert not bead.wide_bead_section_range(7.99, 1.0)

@@ -36,7 +36,7 @@ def test_the_dew_point_is_the_published_one(
 
 
 def test_the_dew_point_in_fahrenheit() -> None:
-    # The same source: 70 °F at 65 % has its dew point at 57.70 °F.
+    # The same source: 70 °F at 65% has its dew point at 57.70 °F.
     found = dew_point(kelvins(70, "degF"), 0.65, *MAGNUS)
     assert (found - 273.15) * 1.8 + 32 == pytest.approx(57.70, abs=0.005)
 
@@ -53,7 +53,7 @@ def test_the_dew_point_is_psychrolibs(air: int, humidity: float) -> None:
 
 
 def test_other_coefficients_give_nearly_the_same() -> None:
-    # WMO's coefficients 17.62 and 243.12 (pvlib's default) give 9.255 for 20 °C at 50 %.
+    # WMO's coefficients 17.62 and 243.12 (pvlib's default) give 9.255 for 20 °C at 50%.
     found = dew_point(kelvins(20), 0.50, 17.62, 243.12, 273.15) - 273.15
     assert found == pytest.approx(9.255, abs=0.0005)
 
@@ -81,7 +81,7 @@ def test_a_hygrometer_five_percent_out_moves_the_dew_point(humidity: float) -> N
 
 @pytest.mark.parametrize("celsius", range(10, 31, 5))
 def test_three_kelvins_over_the_dew_point_are_81_to_83_percent(celsius: int) -> None:
-    # Computed: 3 K above the dew point means 81 to 83 % of humidity at the surface; psychrolib agrees.
+    # Computed: 3 K above the dew point means 81 to 83% of humidity at the surface; psychrolib agrees.
     psychrolib.SetUnitSystem(psychrolib.SI)
     found = surface_humidity(kelvins(celsius), kelvins(celsius - 3), *MAGNUS)
     assert 0.81 <= found <= 0.845

@@ -60,7 +60,7 @@ def test_the_card_of_45_minutes_150_g_25_degrees(mass, minutes, degrees):
 
 
 def test_the_phones_card_of_45_minutes_150_g_25_degrees(phone):
-    # By four steps of a secant, 0.02 % off the integrator's 2.37855e-4.
+    # By four steps of a secant, 0.02% off the integrator's 2.37855e-4.
     found = rate_constant(2700.0, 25, 150)
     assert found == pytest.approx(2.37884e-4, rel=0.00001)
     for mass, minutes, degrees in CARD_CASES:
@@ -102,7 +102,7 @@ def test_the_fastest_conversion_is_0_19719_of_the_rate_constant():
 
 
 def test_a_film_thickens_two_to_three_times_later_than_the_cup():
-    # The model of the cup's heat; 30 % to gel, where a mix has thickened by hand.
+    # The model of the cup's heat; 30% to gel, where a mix has thickened by hand.
     kinetics = [CONSTANT[name] for name in KINETICS]
     thick, _ = by_scipy({**cup(2.37855e-4, 150, 25, 25), "gel_conversion": 0.25})
     assert 2 < heat_rates.film_gel_time(2.37855e-4, 298.15, 0.25, *kinetics) / thick < 3

@@ -1,6 +1,6 @@
 """The march to gel and to the peak, held against a tight integrator (SciPy's LSODA) of the same model.
 
-The tables are the integrator's own; the march may be 4 % off in time and 4 K in temperature. In the last
+The tables are the integrator's own; the march may be 4% off in time and 4 K in temperature. In the last
 test the integrator runs here and now.
 """
 

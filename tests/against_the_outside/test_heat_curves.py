@@ -45,7 +45,7 @@ CARDS = [
 
 
 def test_a_cup_like_the_cards_gels_on_the_cards_pot_life(phone):
-    # The curve is integrated, its rate is found by the march: 3.3 % apart at most.
+    # The curve is integrated, its rate is found by the march: 3.3% apart at most.
     cups = [cup(rate_constant(*each), each[2], each[1], each[1]) for each in CARDS]
     for (pot_life, *_), curve in zip(CARDS, heat_curves(phone, *cups), strict=True):
         assert curve.gel_time == pytest.approx(pot_life, rel=0.033)

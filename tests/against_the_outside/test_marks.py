@@ -27,7 +27,7 @@ def readings(need, ratio, graduation, tolerance=0.025):
     return reading_a(b, part_a, ratio, tolerance, graduation), b
 
 
-# Need of A and B, ratio, graduation in mL; the least pair of whole and half marks within 2.5 %.
+# Need of A and B, ratio, graduation in mL; the least pair of whole and half marks within 2.5%.
 @pytest.mark.parametrize(
     ("part_a", "part_b", "ratio", "graduation", "pair", "deviation"),
     [
@@ -45,7 +45,7 @@ def test_the_least_pair_of_marks(part_a, part_b, ratio, graduation, pair, deviat
 
 
 def test_a_coarse_mark_for_a_small_part_wastes_a_quarter():
-    # 195 + 20 mL where 155 + 15.5 are needed: 26 %.
+    # 195 + 20 mL where 155 + 15.5 are needed: 26%.
     assert rounding_waste(215, 170.5) == pytest.approx(0.26, abs=0.005)
 
 
@@ -118,7 +118,7 @@ def test_limit_need_marks_and_ratio_hold_together(ratio):
         assert abs(ratio_deviation(read_a, read_b, ratio)) <= 0.025 + 1e-9
 
 
-# Both parts in one cup, A first, half a mark out each: smallest part B in marks within 5 %.
+# Both parts in one cup, A first, half a mark out each: smallest part B in marks within 5%.
 SMALLEST = {"1:1": 31.0, "2:1": 26.0, "100:43": 25.3, "3:1": 24.333, "4:1": 23.5, "5:1": 23.0, "10:1": 22.0}
 
 

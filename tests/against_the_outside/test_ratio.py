@@ -67,7 +67,7 @@ def test_the_parts_of_a_cup() -> None:
 
 
 def test_a_deviation_has_a_sign() -> None:
-    # Arithmetic: 31.25 : 28.75 is 8.7 % too much of A, 28.75 : 31.25 is 8.0 % too little.
+    # Arithmetic: 31.25 : 28.75 is 8.7% too much of A, 28.75 : 31.25 is 8.0% too little.
     assert ratio_deviation(31.25, 28.75, 1) == pytest.approx(0.087, abs=0.0005)
     assert ratio_deviation(28.75, 31.25, 1) == pytest.approx(-0.080, abs=0.0005)
     assert ratio_deviation(40, 20, 2) == 0

@@ -65,13 +65,13 @@ def test_spreading_rate_is_the_same_the_other_way_round() -> None:
 
 
 def test_a_published_example_with_solids_and_transfer() -> None:
-    # A published coatings example: 52 % solids, 1.5 mil, 30 % transfer covers 167 ft2 per gal (166.8).
+    # A published coatings example: 52% solids, 1.5 mil, 30% transfer covers 167 ft2 per gal (166.8).
     covered = 0.52 * 0.30 * spread_area(volume(1, "gal"), length(1.5, "thou"))
     assert from_canonical(covered, "ft2", "area") == pytest.approx(166.8, abs=0.05)
 
 
 def test_a_claim_of_eleven_square_inches_an_ounce() -> None:
-    # The claim: common practice, no source. The share of 38.1 % is arithmetic: 11/28.875.
+    # The claim: common practice, no source. The share of 38.1% is arithmetic: 11/28.875.
     share = claim_film_share(to_canonical(11, "in2/fl oz", "coverage"), length(1 / 16, "in"))
     assert share == pytest.approx(0.381, abs=0.0005)
     # Arithmetic: by such a claim a film of 38.1 mL takes 100 mL.
@@ -96,7 +96,7 @@ def test_grooves_pockets_and_pieces_add_up() -> None:
 
 
 def test_a_tenth_more_in_two_coats() -> None:
-    # Arithmetic: 200 mL in two coats are 100 mL a coat, and 10 % more 110 mL; a third coat takes nothing.
+    # Arithmetic: 200 mL in two coats are 100 mL a coat, and 10% more 110 mL; a third coat takes nothing.
     assert net_need(face_coat_volume(200, 2, 1), 0.10) == pytest.approx(110, rel=1e-12)
     assert face_coat_volume(200, 2, 3) == 0
 

@@ -81,7 +81,7 @@ def test_a_drop_is_the_splines_over_all_droppers(tip: float, surface_tension: fl
 
 
 def test_a_teaspoon_in_eight_ounces() -> None:
-    # Common practice, no source, as a limit; the share is arithmetic: 1 tsp in 8 fl oz is 2.083 %.
+    # Common practice, no source, as a limit; the share is arithmetic: 1 tsp in 8 fl oz is 2.083%.
     share = to_canonical(1, "tsp", "volume") / to_canonical(8, "fl oz", "volume")
     assert share == pytest.approx(0.02083, abs=0.000005)
     limit = tint_limit_volume(to_canonical(8, "fl oz", "volume"), 0.02083)
@@ -90,7 +90,7 @@ def test_a_teaspoon_in_eight_ounces() -> None:
 
 
 def test_drops_to_start_with() -> None:
-    # Arithmetic: 30 % of 98 drops is 29, of 2 drops still 1.
+    # Arithmetic: 30% of 98 drops is 29, of 2 drops still 1.
     assert first_drops(0.3, 98) == 29
     assert first_drops(0.3, 2) == 1
 
@@ -101,12 +101,12 @@ def test_counted_drops() -> None:
 
 
 def test_a_recipe_to_the_nearest_drop() -> None:
-    # Arithmetic: 0.5 % of 100 mL in drops of 0.045 mL is 11.1 drops: 11 drops miss it by 1 %.
+    # Arithmetic: 0.5% of 100 mL in drops of 0.045 mL is 11.1 drops: 11 drops miss it by 1%.
     assert recipe_drops(0.005, 100, 0.045) == 11
     assert drop_error(11, 0.045, 0.005, 100) == pytest.approx(-0.010, abs=0.0005)
     assert tint_load(11, 0.045, 100) == pytest.approx(0.00495, rel=1e-12)
 
 
 def test_the_smallest_cup_for_a_recipe() -> None:
-    # Arithmetic: half a drop of 0.05 mL is 10 % of 0.5 % of 50 mL.
+    # Arithmetic: half a drop of 0.05 mL is 10% of 0.5% of 50 mL.
     assert smallest_tint_cup(0.05, 0.10, 0.005) == pytest.approx(50, rel=1e-12)

@@ -121,7 +121,7 @@ def test_pint_stays_the_authority_and_its_traps_are_known() -> None:
 
 
 def test_thirty_millilitres_to_a_fluid_ounce_are_a_percent_and_a_half_too_much() -> None:
-    # A cup marked in both systems often takes 30 mL for 1 fl oz: 30/29.57353 is +1.44 % (arithmetic).
+    # A cup marked in both systems often takes 30 mL for 1 fl oz: 30/29.57353 is +1.44% (arithmetic).
     assert 30 / to_canonical(1, "fl oz", "volume") - 1 == pytest.approx(0.0144, abs=0.00005)
 
 

@@ -72,7 +72,7 @@ def test_a_hole_wider_than_this_opens_in_a_thin_film(depth, hole):
 
 @pytest.mark.parametrize("ratio", [0.4, 0.8, 1.5, 2.5])
 def test_the_hole_keeps_to_the_bessel_functions_it_was_fitted_to(ratio):
-    # q = K0(R/a)/K1(R/a); the fit gives 2 R/a within 1.2 %.
+    # q = K0(R/a)/K1(R/a); the fit gives 2 R/a within 1.2%.
     share = kv(0, ratio) / kv(1, ratio)
     assert thin_film.critical_hole_diameter(share, 1, 1) / 2 == pytest.approx(ratio, rel=0.0125)
 

@@ -80,7 +80,7 @@ def test_the_activation_energy_lies_in_its_band() -> None:
 
 
 def test_what_is_left_to_pour() -> None:
-    # Arithmetic: 75 % of 40 min less 2, 2 and 1 min is 25 min.
+    # Arithmetic: 75% of 40 min less 2, 2 and 1 min is 25 min.
     usable = usable_time(2400, 0.75)
     assert usable == 1800
     assert pour_time(usable, changeover(120, 120, 60)) == 1500

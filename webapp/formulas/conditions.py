@@ -17,7 +17,7 @@ def dew_point(
     """The temperature at which this air wets a surface.
 
     Range: air of -40 to 50 °C.
-    Example: 20 °C at 50 % has its dew point at 9.261 °C.
+    Example: 20 °C at 50% has its dew point at 9.261 °C.
 
     >>> round(dew_point(293.15, 0.5, 17.625, 243.04, 273.15) - 273.15, 3)
     9.261
@@ -41,7 +41,7 @@ def dew_point_error(
     """How much higher the dew point is if the hygrometer reads too low by its error.
 
     Range: air of -40 to 50 °C.
-    Example: at 20 °C and 60 % a hygrometer that reads 5 % too low hides 1.2 K.
+    Example: at 20 °C and 60% a hygrometer that reads 5% too low hides 1.2 K.
 
     >>> round(dew_point_error(293.15, 0.6, 0.05, 17.625, 243.04, 273.15), 1)
     1.2
@@ -63,10 +63,10 @@ def surface_humidity(
     magnus_offset: KelvinDifference,
     ice_point: Kelvins,
 ) -> Share:
-    """Relative humidity of the air that touches the face; over 100 % it is wet.
+    """Relative humidity of the air that touches the face; over 100% it is wet.
 
     Range: a face of -40 to 50 °C.
-    Example: a face at 20 °C, 3 K above the dew point, has air of 83 % on it.
+    Example: a face at 20 °C, 3 K above the dew point, has air of 83% on it.
 
     >>> round(surface_humidity(293.15, 290.15, 17.625, 243.04, 273.15), 2)
     0.83

@@ -65,7 +65,7 @@ CONSTANTS = (
         "greatest_humidity",
         85,
         "percent",
-        "85 %",
+        "85%",
         "share",
         "coating guides that cite ISO 8502-4 and ISO 12944-7",
         "Greatest humidity",

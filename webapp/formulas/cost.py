@@ -126,7 +126,7 @@ def labour_cost(labour_time: Seconds, wage: MoneyPerSecond) -> Money:
     """What the hours on the job cost.
 
     Range: any.
-    Example: 6 h at 45 an hour cost 270.
+    Example: 6 hr at 45 an hour cost 270.
 
     >>> labour_cost(6 * 3600, 45 / 3600)
     270.0

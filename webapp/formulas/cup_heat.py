@@ -87,7 +87,7 @@ def gel_time(
 ) -> Seconds:
     """From the moment A touches B until this cup gels, by a model of its heat.
 
-    Range: 20 g to 1 kg, 10 to 40 °C; within 4 % of a tight integrator, the model itself within a quarter.
+    Range: 20 g to 1 kg, 10 to 40 °C; within 4% of a tight integrator, the model itself within a quarter.
     Example: 400 g of a mix whose 150 g gel after 45 min at 25 °C gel after 40.7 min.
 
     >>> model = (400 / 1.8, 0.1, 57e10 / 8.314462618e7, 0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
@@ -154,7 +154,7 @@ def earliest_gel_time(gel_time: Seconds, gel_time_band: Share) -> Seconds:
     >>> earliest_gel_time(2400.0, 0.25)
     1800.0
 
-    Source: a conduction check of the model: a real cup's middle gels 13 to 18 % earlier.
+    Source: a conduction check of the model: a real cup's middle gels 13 to 18% earlier.
     """
     return gel_time * (1 - gel_time_band)
 

@@ -18,7 +18,7 @@ def cup_capacity_limit(cup_capacity: CubicCentimetres, fill_share: Share) -> Cub
     """The most that a cup may hold and still be stirred without spilling.
 
     Range: any cup.
-    Example: a cup of 300 mL filled to 60 % holds 180 mL.
+    Example: a cup of 300 mL filled to 60% holds 180 mL.
 
     >>> cup_capacity_limit(300, 0.6)
     180.0

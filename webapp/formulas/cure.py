@@ -73,7 +73,7 @@ def tack_free_time(
     """From the end of the pour until dust no longer sticks: the card's figure, brought to this face.
 
     Range: a face no colder than the card's least temperature.
-    Example: 8 h at 25 °C becomes 17.8 h at 15 °C.
+    Example: 8 hr at 25 °C becomes 17.8 hr at 15 °C.
 
     >>> round(tack_free_time(8 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
     17.8
@@ -96,7 +96,7 @@ def recoat_opens(
     """From the end of the pour until the next coat may be poured.
 
     Range: a face no colder than the card's least temperature.
-    Example: 4 h at 25 °C becomes 5.9 h at 20 °C.
+    Example: 4 hr at 25 °C becomes 5.9 hr at 20 °C.
 
     >>> round(recoat_opens(4 * 3600, 298.15, 293.15, 57e10, 8.314462618e7) / 3600, 1)
     5.9
@@ -119,7 +119,7 @@ def recoat_closes(
     """From the moment A touches B until the next coat no longer bonds without sanding.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 h at 25 °C becomes 16.4 h at 30 °C.
+    Example: 24 hr at 25 °C becomes 16.4 hr at 30 °C.
 
     >>> round(recoat_closes(24 * 3600, 298.15, 303.15, 57e10, 8.314462618e7) / 3600, 1)
     16.4
@@ -142,7 +142,7 @@ def cure_time(
     """From the end of the pour until the film is cured.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 h at 25 °C becomes 81.1 h at 10 °C.
+    Example: 24 hr at 25 °C becomes 81.1 hr at 10 °C.
 
     >>> round(cure_time(24 * 3600, 298.15, 283.15, 57e10, 8.314462618e7) / 3600, 1)
     81.1
@@ -165,7 +165,7 @@ def top_coat_wait(
     """From the end of the pour until the top coat may go on.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 h at 25 °C becomes 11.4 h at 35 °C.
+    Example: 24 hr at 25 °C becomes 11.4 hr at 35 °C.
 
     >>> round(top_coat_wait(24 * 3600, 298.15, 308.15, 57e10, 8.314462618e7) / 3600, 1)
     11.4

@@ -15,7 +15,7 @@ def part_a_share_by_mass(mass_ratio: Ratio) -> Share:
     """Share of part A in the mix, by mass.
 
     Range: any.
-    Example: 1 to 1 by volume of 1.15 and 0.97 g/mL is 54.25 % of A by mass.
+    Example: 1 to 1 by volume of 1.15 and 0.97 g/mL is 54.25% of A by mass.
 
     >>> round(part_a_share_by_mass(1.15 / 0.97), 4)
     0.5425
@@ -30,7 +30,7 @@ def part_b_mass_share(part_a_mass_share: Share) -> Share:
     """Share of part B in the mix, by mass.
 
     Range: any.
-    Example: a mix with 70 % of A has 30 % of B.
+    Example: a mix with 70% of A has 30% of B.
 
     >>> round(part_b_mass_share(0.7), 9)
     0.3
@@ -45,7 +45,7 @@ def hardener_mass_share(resin_mass_share: Share) -> Share:
     """Share of the hardener in the mix, by mass.
 
     Range: any.
-    Example: a mix with 70 % of resin has 30 % of hardener.
+    Example: a mix with 70% of resin has 30% of hardener.
 
     >>> round(hardener_mass_share(0.7), 9)
     0.3
@@ -62,7 +62,7 @@ def heat_by_resin(
     """Heat that a gram of the mix gives off if every epoxide of the resin cures.
 
     Range: mixes with hardener enough.
-    Example: 100 kJ/mol, 54.25 % of resin at 190 g/mol: 285.5 J/g.
+    Example: 100 kJ/mol, 54.25% of resin at 190 g/mol: 285.5 J/g.
 
     >>> round(heat_by_resin(100e10, 0.5425, 190) / 1e7, 1)
     285.5

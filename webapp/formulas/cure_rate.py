@@ -159,7 +159,7 @@ def rate_constant(
 ) -> PerSecond:
     """How fast the mix cures: the rate at which the card's own cup gels on its pot life.
 
-    Range: pot lives of minutes to hours, 20 g to 1 kg; within 0.3 %.
+    Range: pot lives of minutes to hours, 20 g to 1 kg; within 0.3%.
     Example: gel after 45 min of 150 g at 25 °C, 285.5 J/g: 3.14e-4 a second, 3.13e-4 by a tight integrator.
 
     >>> model = (285.5 / 1.8, 0.1, 57e10 / 8.314462618e7, 0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
@@ -191,7 +191,7 @@ def high_rate_constant(
 ) -> PerSecond:
     """How fast the mix cures if it starts more by itself: the other end of what is not known of it.
 
-    Range: pot lives of minutes to hours, 20 g to 1 kg; within 0.3 %.
+    Range: pot lives of minutes to hours, 20 g to 1 kg; within 0.3%.
     Example: gel after 45 min of 150 g at 25 °C, 285.5 J/g, self-start 0.3: 1.56e-4 a second.
 
     >>> model = (285.5 / 1.8, 0.3, 57e10 / 8.314462618e7, 0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)

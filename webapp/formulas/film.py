@@ -141,7 +141,7 @@ def net_need(total_face_coat_volume: CubicCentimetres, contingency: Share) -> Cu
     """What must reach the faces in this coat, with the extra that nobody drives back for.
 
     Range: any.
-    Example: 147.4836 mL with 10 % extra is 162.23 mL.
+    Example: 147.4836 mL with 10% extra is 162.23 mL.
 
     >>> round(net_need(147.4836, 0.10), 2)
     162.23
@@ -201,7 +201,7 @@ def claim_film_share(stated_coverage: PerCentimetre, stated_coverage_depth: Cent
     """How much of the resin ends in the film, if the maker's claim of coverage holds.
 
     Range: a claim of no more film than there is resin.
-    Example: a claim of 9 in² per fl oz at 3/32 in leaves 46.8 % in the film.
+    Example: a claim of 9 in² per fl oz at 3/32 in leaves 46.8% in the film.
 
     >>> round(claim_film_share(9 * 2.54**2 / 29.57353, 3 * 2.54 / 32), 3)
     0.468
@@ -222,7 +222,7 @@ def claim_need(total_face_coat_volume: CubicCentimetres, claim_film_share: Share
     """What to mix for this coat if the maker's claim of coverage holds.
 
     Range: any.
-    Example: 381 mL of film at a film share of 38.1 % takes 1000 mL.
+    Example: 381 mL of film at a film share of 38.1% takes 1000 mL.
 
     >>> round(claim_need(381, 0.381), 6)
     1000.0

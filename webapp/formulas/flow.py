@@ -55,7 +55,7 @@ def levelling_time(
     surface_tension: DynesPerCentimetre,
     gravity: CentimetresPerSecondSquared,
 ) -> Seconds:
-    """Time in which a ripple sinks to 37 % of its height; three times as long leaves 5 %.
+    """Time in which a ripple sinks to 37% of its height; three times as long leaves 5%.
 
     Range: ripples low against the depth, on a level face; any depth.
 
@@ -97,7 +97,7 @@ def heap_time(
     surface_tension: DynesPerCentimetre,
     gravity: CentimetresPerSecondSquared,
 ) -> Seconds:
-    """Time in which a heap at one end of the face sinks to 37 % of its height.
+    """Time in which a heap at one end of the face sinks to 37% of its height.
 
     Range: a level face; the film's depth well under its span.
 
@@ -140,7 +140,7 @@ def open_time(working_time: Seconds, usable_share: Share) -> Seconds:
     ),
 )
 def ripples_stay(levelling_time: Seconds, open_time: Seconds) -> Truth:
-    """True where a ripple has no time to sink to 5 % of its height.
+    """True where a ripple has no time to sink to 5% of its height.
 
     >>> ripples_stay(300.0, 600.0), ripples_stay(100.0, 600.0)
     (True, False)

@@ -123,7 +123,7 @@ HEAT_CONSTANTS = (
         "dimensionless",
         "a quarter",
         "share",
-        "a quarter either way: conduction puts a real cup's middle up to 65 K hotter and 13 to 18 % earlier",
+        "a quarter either way: conduction puts a real cup's middle up to 65 K hotter and 13 to 18% earlier",
         "Band of the gel time",
     ),
     Constant(

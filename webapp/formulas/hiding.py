@@ -64,7 +64,7 @@ def hiding_load(
 
     Range: loads low enough that grains of pigment do not crowd each other.
 
-    Example: SX 10 at a load of 2 % and 1 mm, where SX 8.168 hides: 1.6336 % at 1 mm, half of it at 2 mm.
+    Example: SX 10 at a load of 2% and 1 mm, where SX 8.168 hides: 1.6336% at 1 mm, half of it at 2 mm.
 
     >>> round(hiding_load(8.168, 10.0, 0.02, 0.1, 0.1), 6)
     0.016336

@@ -1,6 +1,6 @@
 """Shared rules of the cup's heat: the march from the first touch of A and B to gel.
 
-Eight steps, short ones first; against a tight integrator gel is within 4 %. What the figures of a cup are
+Eight steps, short ones first; against a tight integrator gel is within 4%. What the figures of a cup are
 stands in `heat_rules`.
 """
 

@@ -45,7 +45,7 @@ def worst_marks_deviation(
     """How far the ratio can be out, with rounding and reading, the worse of the two ways.
 
     Range: part B more than it can be misread by.
-    Example: 30 mL and 30 mL in one cup marked every 2.5 mL, half a mark out each: 13.64 %.
+    Example: 30 mL and 30 mL in one cup marked every 2.5 mL, half a mark out each: 13.64%.
 
     >>> round(worst_marks_deviation(30, 30, 1, 1.25, 2.5), 4)
     0.1364
@@ -70,7 +70,7 @@ def smallest_honest_part_b(
     """The least of part B that can be read well enough, both parts read in one cup.
 
     Range: any.
-    Example: within 5 % at 1 to 1, half a mark out: 31 marks of B.
+    Example: within 5% at 1 to 1, half a mark out: 31 marks of B.
 
     >>> round(smallest_honest_part_b(0.5, 1, 1, 0.05), 9)
     31.0

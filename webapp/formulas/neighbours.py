@@ -16,7 +16,7 @@ def cups_on_piece(
     """How many cups one piece of a face takes in this coat.
 
     Range: any; until cups are dealt to faces, by volume alone.
-    Example: a piece of 330 mL with 10 % extra, from cups that give 150 mL each, takes 3 cups.
+    Example: a piece of 330 mL with 10% extra, from cups that give 150 mL each, takes 3 cups.
 
     >>> cups_on_piece(330, 1, 0.1, 450, 3), cups_on_piece(200, 2, 0.1, 450, 3)
     (3, 1)

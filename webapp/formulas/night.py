@@ -63,7 +63,7 @@ def tack_free_time_at_night(
     """From the end of the pour until the film is tack-free, if it stayed as cold as in the coming night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 8 h at 25 °C becomes 17.8 h at 15 °C.
+    Example: 8 hr at 25 °C becomes 17.8 hr at 15 °C.
 
     >>> round(tack_free_time_at_night(8 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
     17.8
@@ -86,7 +86,7 @@ def recoat_opens_at_night(
     """From the end of the pour until the next coat may be poured, if it stayed as cold as in the night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 4 h at 25 °C becomes 8.9 h at 15 °C.
+    Example: 4 hr at 25 °C becomes 8.9 hr at 15 °C.
 
     >>> round(recoat_opens_at_night(4 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
     8.9
@@ -109,7 +109,7 @@ def cure_time_at_night(
     """From the end of the pour until the film is cured, if it stayed as cold as in the coming night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 24 h at 25 °C becomes 53.3 h at 15 °C.
+    Example: 24 hr at 25 °C becomes 53.3 hr at 15 °C.
 
     >>> round(cure_time_at_night(24 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
     53.3
@@ -132,7 +132,7 @@ def top_coat_wait_at_night(
     """From the end of the pour until the top coat may go on, if it stayed as cold as in the coming night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 24 h at 25 °C becomes 53.3 h at 15 °C.
+    Example: 24 hr at 25 °C becomes 53.3 hr at 15 °C.
 
     >>> round(top_coat_wait_at_night(24 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
     53.3
@@ -149,7 +149,7 @@ def tack_free_due_at_night(pour_end: Seconds, tack_free_time_at_night: Seconds) 
     """From the moment A touches B until the film is tack-free, if it stayed as cold as in the coming night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 20 min to the end of the pour and 17 h 40 min from there: 18 h.
+    Example: 20 min to the end of the pour and 17 hr 40 min from there: 18 hr.
 
     >>> tack_free_due_at_night(1200, 63600) / 3600
     18.0
@@ -164,7 +164,7 @@ def recoat_opens_due_at_night(pour_end: Seconds, recoat_opens_at_night: Seconds)
     """From the moment A touches B until the next coat may be poured, if it stayed as cold as in the night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 20 min to the end of the pour and 17 h 40 min from there: 18 h.
+    Example: 20 min to the end of the pour and 17 hr 40 min from there: 18 hr.
 
     >>> recoat_opens_due_at_night(1200, 63600) / 3600
     18.0
@@ -179,7 +179,7 @@ def cured_due_at_night(pour_end: Seconds, cure_time_at_night: Seconds) -> Second
     """From the moment A touches B until the film is cured, if it stayed as cold as in the coming night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 20 min to the end of the pour and 17 h 40 min from there: 18 h.
+    Example: 20 min to the end of the pour and 17 hr 40 min from there: 18 hr.
 
     >>> cured_due_at_night(1200, 63600) / 3600
     18.0
@@ -194,7 +194,7 @@ def top_coat_due_at_night(pour_end: Seconds, top_coat_wait_at_night: Seconds) ->
     """From the moment A touches B until the top coat may go on, if it stayed as cold as in the coming night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 20 min to the end of the pour and 17 h 40 min from there: 18 h.
+    Example: 20 min to the end of the pour and 17 hr 40 min from there: 18 hr.
 
     >>> top_coat_due_at_night(1200, 63600) / 3600
     18.0

@@ -43,7 +43,7 @@ PLANNING_CONSTANTS = (
         "assumed_ratio_tolerance",
         5,
         "percent",
-        "5 %",
+        "5%",
         "share",
         "common practice, no source",
         "Ratio may be out by, where the card is silent",

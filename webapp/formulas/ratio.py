@@ -79,7 +79,7 @@ def part_a_share(volume_ratio: Ratio) -> Share:
     """Share of part A in the mix, by volume.
 
     Range: any.
-    Example: 3 to 1 by volume is 75 % of A.
+    Example: 3 to 1 by volume is 75% of A.
 
     >>> part_a_share(3)
     0.75

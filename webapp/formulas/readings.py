@@ -10,7 +10,7 @@ def rounding_tolerance(ratio_tolerance: Share, rounding_share: Share) -> Share:
     """How much of what the ratio may be out is spent on rounding to marks; the rest is left for reading them.
 
     Range: any.
-    Example: half of 5 % is 2.5 %.
+    Example: half of 5% is 2.5%.
 
     >>> rounding_tolerance(0.05, 0.5)
     0.025
@@ -96,7 +96,7 @@ def ratio_deviation(reading_a: CubicCentimetres, reading_b: CubicCentimetres, vo
     """How far the readings are from the ratio: 0 where they keep it, above 0 where A is too much.
 
     Range: any.
-    Example: 102.5 mL to 45 mL at 100 to 43 is 2.06 % too little of A.
+    Example: 102.5 mL to 45 mL at 100 to 43 is 2.06% too little of A.
 
     >>> round(ratio_deviation(102.5, 45, 100 / 43), 4)
     -0.0206
@@ -111,7 +111,7 @@ def rounding_waste(reading_total: CubicCentimetres, cup_volume: CubicCentimetres
     """What the marks add to what is needed, as a share of it.
 
     Range: any.
-    Example: 215 mL where 170.5 mL are needed is 26 % more.
+    Example: 215 mL where 170.5 mL are needed is 26% more.
 
     >>> round(rounding_waste(215, 170.5), 2)
     0.26

@@ -57,7 +57,7 @@ def tack_free_due(pour_end: Seconds, tack_free_time: Seconds) -> Seconds:
     """From the moment A touches B until the film is tack-free.
 
     Range: any.
-    Example: a pour that ends after 15 min is tack-free 8 h later, after 8.25 h.
+    Example: a pour that ends after 15 min is tack-free 8 hr later, after 8.25 hr.
 
     >>> tack_free_due(900, 28800) / 3600
     8.25
@@ -72,7 +72,7 @@ def recoat_opens_due(pour_end: Seconds, recoat_opens: Seconds) -> Seconds:
     """From the moment A touches B until the next coat may be poured.
 
     Range: any.
-    Example: a pour that ends after 15 min may be recoated 4 h later, after 4.25 h.
+    Example: a pour that ends after 15 min may be recoated 4 hr later, after 4.25 hr.
 
     >>> recoat_opens_due(900, 14400) / 3600
     4.25
@@ -87,7 +87,7 @@ def recoat_closes_due(recoat_closes: Seconds) -> Seconds:
     """From the moment A touches B until the next coat no longer bonds without sanding.
 
     Range: any.
-    Example: a window that closes after 24 h closes 24 h after A touched B.
+    Example: a window that closes after 24 hr closes 24 hr after A touched B.
 
     >>> recoat_closes_due(86400) / 3600
     24.0
@@ -102,7 +102,7 @@ def cured_due(pour_end: Seconds, cure_time: Seconds) -> Seconds:
     """From the moment A touches B until the film is cured.
 
     Range: any.
-    Example: a pour that ends after 15 min is cured 24 h later, after 24.25 h.
+    Example: a pour that ends after 15 min is cured 24 hr later, after 24.25 hr.
 
     >>> cured_due(900, 86400) / 3600
     24.25
@@ -117,7 +117,7 @@ def top_coat_due(pour_end: Seconds, top_coat_wait: Seconds) -> Seconds:
     """From the moment A touches B until the top coat may go on.
 
     Range: any.
-    Example: a pour that ends after 15 min takes its top coat 48 h later, after 48.25 h.
+    Example: a pour that ends after 15 min takes its top coat 48 hr later, after 48.25 hr.
 
     >>> top_coat_due(900, 172800) / 3600
     48.25

@@ -33,7 +33,7 @@ def critical_hole_diameter(
     >>> round(critical_hole_diameter(0.05, 0.07456, 0.17223) * 10, 1)
     3.0
 
-    Source: a fit to K0(R/a)/K1(R/a), within 1.2 %; form measured: Sykes et al., J. Phys. III France 4 (1994)
+    Source: a fit to K0(R/a)/K1(R/a), within 1.2%; form measured: Sykes et al., J. Phys. III France 4 (1994)
     775; idea: Taylor, Michael, J. Fluid Mech. 58 (1973) 625 (from memory).
     """
     q = coat_depth / unaided_depth

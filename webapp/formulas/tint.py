@@ -10,7 +10,7 @@ def tint_limit_volume(cup_total: CubicCentimetres, tint_limit: Share) -> CubicCe
     """The most tint that one cup may take.
 
     Range: any.
-    Example: 300 mL that may take 1.6 % takes 4.8 mL.
+    Example: 300 mL that may take 1.6% takes 4.8 mL.
 
     >>> round(tint_limit_volume(300, 0.016), 6)
     4.8
@@ -40,7 +40,7 @@ def first_drops(first_share: Share, tint_limit_drops: Count) -> Count:
     """Drops to start with; the rest one by one, with the hide test after each.
 
     Range: a limit of at least one drop.
-    Example: 30 % of a limit of 36 drops is 10 drops.
+    Example: 30% of a limit of 36 drops is 10 drops.
 
     >>> first_drops(0.3, 36), first_drops(0.3, 2)
     (10, 1)
@@ -61,7 +61,7 @@ def recipe_drops(recipe_load: Share, cup_total: CubicCentimetres, drop_volume: C
     """Drops that bring a cup to the load of a recipe, to the nearest drop.
 
     Range: any; the sheet never takes more than the limit.
-    Example: 1 % of 180 mL in drops of 0.05 mL is 36 drops.
+    Example: 1% of 180 mL in drops of 0.05 mL is 36 drops.
 
     >>> recipe_drops(0.01, 180, 0.05), recipe_drops(0.01, 182.6, 0.05)
     (36, 37)
@@ -78,7 +78,7 @@ def drop_error(
     """How far whole drops are from the recipe: below 0 where they add too little.
 
     Range: any.
-    Example: 2 drops of 0.05 mL where the recipe asks for 0.08 mL are 25 % too much.
+    Example: 2 drops of 0.05 mL where the recipe asks for 0.08 mL are 25% too much.
 
     >>> round(drop_error(2, 0.05, 0.001, 80), 9)
     0.25
@@ -95,7 +95,7 @@ def smallest_tint_cup(
     """The smallest cup in which whole drops keep a recipe well enough: half a drop is the error.
 
     Range: any.
-    Example: drops of 0.05 mL, 5 % of error and a load of 1 % want a cup of 50 mL.
+    Example: drops of 0.05 mL, 5% of error and a load of 1% want a cup of 50 mL.
 
     >>> round(smallest_tint_cup(0.05, 0.05, 0.01), 9)
     50.0
@@ -110,7 +110,7 @@ def tint_load(starting_drops: Count, drop_volume: CubicCentimetres, cup_total: C
     """Share of tint in the cup after the drops to start with.
 
     Range: any.
-    Example: 10 drops of 0.05 mL in 100 mL are 0.5 %.
+    Example: 10 drops of 0.05 mL in 100 mL are 0.5%.
 
     >>> tint_load(10, 0.05, 100)
     0.005

@@ -174,7 +174,7 @@ def piece_cup_volume(
     """How large a cup would be that covers one piece of a face alone.
 
     Range: a cup that can be poured in time, before its own heat, and that the card allows.
-    Example: two pieces of 100 mL each, with 10 % extra and 3 mL left behind: 113 mL.
+    Example: two pieces of 100 mL each, with 10% extra and 3 mL left behind: 113 mL.
 
     >>> round(piece_cup_volume(200, 2, 0.1, 3, 150), 6), round(piece_cup_volume(200, 2, 0.1, 3, 90), 6)
     (113.0, 90)

@@ -72,7 +72,7 @@ def usable_time(working_time: Seconds, usable_share: Share) -> Seconds:
     """From the moment A touches B to the moment the cup must be poured.
 
     Range: any.
-    Example: 75 % of 40 min is 30 min.
+    Example: 75% of 40 min is 30 min.
 
     >>> usable_time(2400, 0.75)
     1800.0

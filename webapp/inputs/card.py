@@ -86,7 +86,7 @@ CARD = (
         "30 min",
     ),
     Input(
-        "first_mist", "Wait to first mist", "card", "time", "After the end of the pour.", "min", "0 s", "2 h"
+        "first_mist", "Wait to first mist", "card", "time", "After the end of the pour.", "min", "0 s", "2 hr"
     ),
     Input(
         "second_mist",
@@ -96,9 +96,9 @@ CARD = (
         "After the end of the pour.",
         "min",
         "0 s",
-        "6 h",
+        "6 hr",
     ),
-    Input("tint_limit", "Tint limit", "card", "share", "Of the mix, by volume.", "%", "0.01 %", "25 %"),
+    Input("tint_limit", "Tint limit", "card", "share", "Of the mix, by volume.", "%", "0.01%", "25%"),
     Input(
         "greatest_coat_depth",
         "Deepest coat",
@@ -203,9 +203,9 @@ CARD = (
         "Ratio tolerance",
         "card",
         "share",
-        "If the sheet says so. Left blank: 5 % (common practice).",
+        "If the sheet says so. Left blank: 5% (common practice).",
         "%",
-        "0.1 %",
-        "30 %",
+        "0.1%",
+        "30%",
     ),
 )

@@ -30,7 +30,7 @@ from webapp.sheet.heat import LEFT_STANDING, LIMITS
 from webapp.sheet.labels import GRAINS, WORDS, called, from_name
 from webapp.sheet.levels import levels_table
 from webapp.sheet.wiring import PICKS, Node, Sheet
-from webapp.showing import HALVED, OTHER_MARKS, WHOLE
+from webapp.showing import ATTACHED, HALVED, OTHER_MARKS, WHOLE
 from webapp.units import canonical_units
 
 
@@ -49,6 +49,7 @@ def print_sheet(sheet: Sheet) -> str:
         "labels": labels(sheet),
         "grammar": {
             "replacements": REPLACEMENTS,
+            "attached": ATTACHED,
             "halved": HALVED,
             "whole": WHOLE,
             "otherMarks": OTHER_MARKS,
