@@ -7,6 +7,7 @@ from scipy.constants import R
 
 from tests.amounts import USUAL_VALUES
 from webapp.conversions import to_canonical
+from webapp.formulas import schedule
 from webapp.formulas.constants import CONSTANTS
 from webapp.formulas.cure import cure_time, recoat_closes, recoat_opens, tack_free_time, top_coat_wait
 from webapp.formulas.rules import speed_factor
@@ -103,3 +104,9 @@ def test_a_cards_own_activation_energy_is_taken_for_its_times(typed: str, minute
     card = {"pot_life": "30 min", "pot_life_temperature": "25 degC", "activation_energy": typed}
     job = plan({"room": {"air_temperature": "20 degC"}, "card": card})
     assert job["cells"]["working_time"]["value"] / 60 == pytest.approx(minutes, abs=0.01)
+
+
+def test_a_film_is_misted_at_once_and_again_after_ten_minutes() -> None:
+    # Common practice, no source; the moments are arithmetic: a pour that ends 15 min after A touched B.
+    assert schedule.first_mist_due(900, 0) == 900
+    assert schedule.second_mist_due(900, 600) == 1500

@@ -97,13 +97,13 @@ def dew_margin(surface_temperature: Kelvins, dew_point: Kelvins) -> KelvinDiffer
     level="job",
     severity="stop",
     says="The face is at {cell:surface_temperature} and the {label:dew_point} at {cell:dew_point}: "
-    "water stands on the face, seen or not. Do not mix before the face is warmer or the air "
+    "the face is wet, even if you cannot see it. Do not mix until the face is warmer or the air "
     "drier.",
     beside="dew_margin",
     would_do=(
         "Warm the face until the {label:dew_margin} is {cell:least_dew_margin} or more.",
-        "Dry the air, or keep warm air moving over the face, without an unvented heater: it makes water.",
-        "Wait for a drier hour.",
+        "Dry the air, or keep warm air moving over the face. No unvented heater: it makes water.",
+        "Wait for drier weather.",
     ),
 )
 def below_dew_point(surface_temperature: Kelvins, dew_point: Kelvins) -> Truth:
@@ -119,12 +119,12 @@ def below_dew_point(surface_temperature: Kelvins, dew_point: Kelvins) -> Truth:
     level="job",
     severity="caution",
     says="The {label:dew_margin} is {cell:dew_margin}, less than {cell:least_dew_margin}: the film may "
-    "blush, and water may stand on the primer. Warm the face or dry the air before you mix.",
+    "blush, and the primer may be damp. Warm the face or dry the air before you mix.",
     beside="dew_margin",
     would_do=(
-        "Warm the face, without an unvented heater: it makes water.",
+        "Warm the face. No unvented heater: it makes water.",
         "Dry the air.",
-        "Wait for a drier hour.",
+        "Wait for drier weather.",
     ),
 )
 def dew_margin_small(dew_margin: KelvinDifference, least_dew_margin: KelvinDifference) -> Truth:

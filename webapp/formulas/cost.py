@@ -154,7 +154,8 @@ def job_cost(total_colour_cost: Money, labour_cost: Money) -> Money:
 @check(
     level="job",
     severity="note",
-    says="There is not enough on the shelf for this job. Buy the kits counted here, of one batch, before you "
+    says="The shelf does not hold enough for this job. Buy the kits counted here, all of one batch, "
+    "before you "
     "start.",
     beside="kits_to_buy",
 )

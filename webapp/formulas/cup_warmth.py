@@ -151,13 +151,14 @@ def heat_class(
 @check(
     level="cup",
     severity="caution",
-    says="This cup warms itself to {cell:pour_by_temperature} while you still pour: hot in the hand, and it "
+    says="This cup heats itself to {cell:pour_by_temperature} before you are done pouring: hot in "
+    "the hand, and it "
     "thickens all at once.",
     beside="pour_by",
     would_do=(
         "Mix less than {cell:cup_total} in a cup.",
         "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
-        "Pour at once, and spread from the face.",
+        "Pour it all out at once, and spread it on the face.",
     ),
 )
 def cup_warm_while_poured(pour_by_temperature: Kelvins, cup_warm_from: Kelvins) -> Truth:
@@ -172,7 +173,7 @@ def cup_warm_while_poured(pour_by_temperature: Kelvins, cup_warm_from: Kelvins) 
 @check(
     level="cup",
     severity="caution",
-    says="This cup heats itself and sets after {cell:gel_time}, where one like the card's takes "
+    says="This cup heats itself and sets in {cell:gel_time}; a cup of the card's size takes "
     "{cell:card_cup_gel_time}.",
     beside="pour_by",
     would_do=(

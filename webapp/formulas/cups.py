@@ -169,7 +169,7 @@ def face_shortfall(
 @check(
     level="colour",
     severity="caution",
-    says="The maker's claim alone leaves the faces short: what stays in the cups is not in it. Mix by your "
+    says="The maker's claim leaves the faces short: it does not count what stays in the cups. Mix by your "
     "sizes, or by the greater of the two.",
     beside="colour_need",
 )
@@ -185,12 +185,12 @@ def claim_leaves_short(face_shortfall: CubicCentimetres, net_need: CubicCentimet
 @check(
     level="colour",
     severity="stop",
-    says="One cup may hold {cell:full_cup}, and {cell:full_cup_residue} of it stay behind on its walls: "
+    says="One cup may hold {cell:full_cup}, and {cell:full_cup_residue} of that stays on its walls: "
     "nothing would reach the face.",
     beside="cup_limit",
     would_do=(
         "Use a larger cup: yours may be filled to {cell:cup_capacity_limit}.",
-        "Win time to pour: cool the parts, wait for a cooler hour, or use a slower resin.",
+        "Gain time to pour: cool the parts, wait for a cooler hour, or use a slower resin.",
     ),
 )
 def cup_too_small(full_cup: CubicCentimetres, full_cup_residue: CubicCentimetres) -> Truth:

@@ -33,7 +33,7 @@ def curing_temperature_range(surface_temperature: Kelvins, least_cure_temperatur
     level="job",
     severity="stop",
     says="The face is at {cell:surface_temperature}, under the {label:least_cure_temperature} of "
-    "{cell:least_cure_temperature}: the film can stay soft for good. Warm the room and the face "
+    "{cell:least_cure_temperature}: the film may never harden. Warm the room and the face "
     "first, and keep them warm until the film is cured.",
     beside="curing_temperature",
 )
@@ -49,7 +49,7 @@ def too_cold_to_cure(surface_temperature: Kelvins, least_cure_temperature: Kelvi
 @check(
     level="job",
     severity="caution",
-    says="The air is colder than this resin cures, even if the face is not: the face will cool down to it. "
+    says="The air is too cold for this resin to cure, and the face will cool down to it. "
     "Warm the room, and keep it warm until the film is cured.",
     beside="curing_temperature",
 )
@@ -119,10 +119,10 @@ def recoat_closes(
     """From the moment A touches B until the next coat no longer bonds without sanding.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 hr at 25 °C becomes 16.4 hr at 30 °C.
+    Example: 30 hr at 25 °C becomes 20.5 hr at 30 °C.
 
-    >>> round(recoat_closes(24 * 3600, 298.15, 303.15, 57e10, 8.314462618e7) / 3600, 1)
-    16.4
+    >>> round(recoat_closes(30 * 3600, 298.15, 303.15, 57e10, 8.314462618e7) / 3600, 1)
+    20.5
 
     Source: Arrhenius; the figure is the resin card's.
     """
@@ -142,10 +142,10 @@ def cure_time(
     """From the end of the pour until the film is cured.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 hr at 25 °C becomes 81.1 hr at 10 °C.
+    Example: 30 hr at 25 °C becomes 101.4 hr at 10 °C.
 
-    >>> round(cure_time(24 * 3600, 298.15, 283.15, 57e10, 8.314462618e7) / 3600, 1)
-    81.1
+    >>> round(cure_time(30 * 3600, 298.15, 283.15, 57e10, 8.314462618e7) / 3600, 1)
+    101.4
 
     Source: Arrhenius; the figure is the resin card's.
     """
@@ -165,10 +165,10 @@ def top_coat_wait(
     """From the end of the pour until the top coat may go on.
 
     Range: a face no colder than the card's least temperature.
-    Example: 24 hr at 25 °C becomes 11.4 hr at 35 °C.
+    Example: 40 hr at 25 °C becomes 19 hr at 35 °C.
 
-    >>> round(top_coat_wait(24 * 3600, 298.15, 308.15, 57e10, 8.314462618e7) / 3600, 1)
-    11.4
+    >>> round(top_coat_wait(40 * 3600, 298.15, 308.15, 57e10, 8.314462618e7) / 3600, 1)
+    19.0
 
     Source: Arrhenius; the figure is the resin card's.
     """
@@ -180,8 +180,8 @@ def top_coat_wait(
 @check(
     level="job",
     severity="caution",
-    says="In this room the recoat window closes, {cell:recoat_closes} after A touches B, before it "
-    "opens. Check the {label:stated_recoat_opens}, the {label:stated_recoat_closes} and the "
+    says="In this room the recoat window closes before it opens, {cell:recoat_closes} after A touches "
+    "B. Check the {label:stated_recoat_opens}, the {label:stated_recoat_closes} and the "
     "{label:recoat_temperature} of the card.",
     beside="recoat_closes",
 )

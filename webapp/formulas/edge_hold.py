@@ -149,8 +149,8 @@ def safe_edge_depth(edge_hold_depth: Centimetres, edge_hold_share: Share) -> Cen
 @check(
     level="face",
     severity="caution",
-    says="A coat of {cell:coat_depth} may run over the edge, which is safe to {cell:safe_edge_depth}. "
-    "Pour it in more coats, or hold the edge.",
+    says="A coat of {cell:coat_depth} may run over the edge, which holds {cell:safe_edge_depth} safely. "
+    "Pour thinner coats, or tape the edge.",
     beside="safe_edge_depth",
     would_do=(
         "Pour it in more coats: the {label:planned_coats} is {cell:planned_coats}.",

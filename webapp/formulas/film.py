@@ -107,7 +107,7 @@ def face_coat_volume(
 @check(
     level="face",
     severity="note",
-    says="At its deepest place this face takes more than one coat may be, film, pocket and texture together. "
+    says="At its deepest place, film, pocket and texture together, this face is too deep for one coat. "
     "It is planned in coats, each inside the recoat window of the one before.",
     beside="coats",
 )
@@ -124,7 +124,7 @@ def film_too_deep(deepest_depth: Centimetres, greatest_coat_depth: Centimetres) 
     level="face",
     severity="note",
     says="The grooves are deeper than one coat of this resin may be. They are narrow and lose their heat, so "
-    "they count for no coat of their own; fill them first, and let them settle.",
+    "no coat is added for them. Fill them first, and let them settle.",
     beside="groove_depth",
 )
 def groove_too_deep(groove_depth: Centimetres, greatest_coat_depth: Centimetres) -> Truth:
@@ -235,8 +235,8 @@ def claim_need(total_face_coat_volume: CubicCentimetres, claim_film_share: Share
 @check(
     level="colour",
     severity="note",
-    says="The maker's claim and your sizes differ by more than a quarter. The greater of the two is mixed "
-    "unless you choose one; after the first pour, trust what you weighed.",
+    says="The maker's claim and your sizes differ by more than a quarter. You mix the greater of the two "
+    "unless you choose one. After the first pour, trust what you weighed.",
     beside="claim_need",
 )
 def claim_short(claim_need: CubicCentimetres, geometry_need: CubicCentimetres) -> Truth:

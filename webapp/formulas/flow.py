@@ -131,12 +131,12 @@ def open_time(working_time: Seconds, usable_share: Share) -> Seconds:
 @check(
     level="face",
     severity="caution",
-    says="A ripple takes {cell:levelling_time} to sink to a third, and the film has {cell:open_time}, "
-    "so it will not level before the resin thickens. Spread evenly and finely.",
+    says="A ripple takes {cell:levelling_time} to sink to a third, and the film stays open {cell:open_time}: "
+    "it thickens before it is level. Spread it evenly and finely.",
     beside="levelling_time",
     would_do=(
         "Spread finely: the {label:ripple_length} is taken as {cell:ripple_length}.",
-        "Warm the parts: a thin mix levels sooner, and sets sooner too.",
+        "Warm the parts: a warm mix is thinner and levels sooner, but sets sooner too.",
     ),
 )
 def ripples_stay(levelling_time: Seconds, open_time: Seconds) -> Truth:

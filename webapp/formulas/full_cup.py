@@ -96,13 +96,13 @@ def full_cup_range(
 @check(
     level="colour",
     severity="stop",
-    says="No two marks of your cup keep the ratio in as little as may be mixed at once. Weigh the parts, or "
+    says="No two marks of your cup keep the ratio in so small a batch. Weigh the parts, or "
     "measure them in a cup with finer marks.",
     beside="cup_limit",
     would_do=(
         "Weigh the parts, {cell:mass_ratio} to 1 by mass.",
         "Use a finer measure than marks every {cell:planned_graduation}: a syringe, or a finer cup.",
-        "Win room for more in a cup: the {label:cup_limit} is {cell:cup_limit} here.",
+        "Make room for more in a cup: the {label:cup_limit} is {cell:cup_limit} here.",
     ),
 )
 def no_marks_fit(

@@ -80,7 +80,7 @@ def hiding_load(
     level="colour",
     severity="caution",
     says="Full hiding would take {cell:hiding_load} of tint, more than the {label:tint_limit} of "
-    "{cell:tint_limit}. Do not add more; hide it another way.",
+    "{cell:tint_limit}. Do not add more: hide the background another way.",
     beside="hiding_load",
     would_do=(
         "Pour deeper.",

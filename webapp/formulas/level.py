@@ -89,7 +89,7 @@ def dry_edge_slope(coat_depth: Centimetres, span: Centimetres) -> Slope:
 @check(
     level="face",
     severity="caution",
-    says="The {label:bench_slope} is {cell:bench_slope}, and a film of this depth allows "
+    says="The {label:bench_slope} is {cell:bench_slope}; a film this deep allows "
     "{cell:allowed_slope}. Shim the bench until it is level.",
     beside="tilt_difference",
 )
@@ -105,8 +105,8 @@ def bench_not_level(bench_slope: Slope, allowed_slope: Slope) -> Truth:
 @check(
     level="face",
     severity="caution",
-    says="The {label:bench_slope} is {cell:bench_slope}: from {cell:dry_edge_slope} the high edge of "
-    "the face falls dry. Level the bench before you mix.",
+    says="The {label:bench_slope} is {cell:bench_slope}: at {cell:dry_edge_slope} the high edge of "
+    "the face runs dry. Level the bench before you mix.",
     beside="tilt_difference",
 )
 def high_edge_dry(bench_slope: Slope, dry_edge_slope: Slope) -> Truth:

@@ -57,7 +57,7 @@ def worst_marks_deviation(
     return max(high, low)
 
 
-@valid_range(says="Part B is no more than it can be misread by here. Use finer marks, or weigh the parts.")
+@valid_range(says="Part B is no larger than the error in reading it. Use finer marks, or weigh the parts.")
 def worst_marks_deviation_range(reading_b: CubicCentimetres, misread_b: CubicCentimetres) -> Truth:
     """Part B more than it can be misread by."""
     return reading_b > misread_b
@@ -98,14 +98,14 @@ def smallest_honest_cup(smallest_honest_part_b: CubicCentimetres, volume_ratio: 
 @check(
     level="cup",
     severity="caution",
-    says="Read as well as you can, this cup can be {cell:worst_ratio_deviation} off the ratio, and the card "
+    says="Even read with care, this cup can be {cell:worst_ratio_deviation} off the ratio; the card "
     "allows {cell:stated_ratio_tolerance}.",
     beside="worst_ratio_deviation",
     quiet=True,
     would_do=(
         "Weigh the parts: A {cell:reading_a_mass}, then B {cell:reading_b_mass}.",
-        "Use a finer measure: part B can be misread by {cell:misread_b}.",
-        "Mix a fuller cup: from {cell:smallest_honest_cup} on it can be read well enough.",
+        "Use a finer measure: a reading of part B can be off by {cell:misread_b}.",
+        "Mix a fuller cup: {cell:smallest_honest_cup} or more reads well enough.",
     ),
 )
 def ratio_out_of_card(
@@ -122,13 +122,13 @@ def ratio_out_of_card(
 @check(
     level="cup",
     severity="note",
-    says="Read as well as you can, this cup can be {cell:worst_ratio_deviation} off the ratio; common "
-    "practice is {cell:ratio_tolerance}.",
+    says="Even read with care, this cup can be {cell:worst_ratio_deviation} off the ratio; common "
+    "practice allows {cell:ratio_tolerance}.",
     beside="worst_ratio_deviation",
     would_do=(
         "Weigh the parts: A {cell:reading_a_mass}, then B {cell:reading_b_mass}.",
-        "Use a finer measure: part B can be misread by {cell:misread_b}.",
-        "Mix a fuller cup: from {cell:smallest_honest_cup} on it can be read well enough.",
+        "Use a finer measure: a reading of part B can be off by {cell:misread_b}.",
+        "Mix a fuller cup: {cell:smallest_honest_cup} or more reads well enough.",
     ),
 )
 def ratio_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share, parts_weighed: Count) -> Truth:
@@ -143,7 +143,8 @@ def ratio_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share, parts_wei
 @check(
     level="cup",
     severity="caution",
-    says="The marks of this cup are too coarse for so little: part B is {cell:reading_b} and can be misread "
+    says="The marks of this cup are too coarse for so little: part B is {cell:reading_b}, and a "
+    "reading can be off "
     "by {cell:misread_b}.",
     beside="worst_ratio_deviation",
     would_do=(

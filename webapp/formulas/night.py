@@ -34,13 +34,13 @@ def night_temperature_range(lowest_tonight: Kelvins, least_cure_temperature: Kel
 @check(
     level="job",
     severity="caution",
-    says="Tonight it gets as cold as {cell:lowest_tonight}, and this resin does not cure under "
+    says="Tonight it gets down to {cell:lowest_tonight}, and this resin does not cure under "
     "{cell:least_cure_temperature}: the film can stall and stay soft.",
     beside="lowest_tonight",
     quiet=True,
     would_do=(
         "Keep the room at {cell:least_cure_temperature} or more through the night.",
-        "Pour on a warmer day, or earlier in it.",
+        "Pour on a warmer day, or earlier in the day.",
     ),
 )
 def night_too_cold(lowest_tonight: Kelvins, least_cure_temperature: Kelvins) -> Truth:
@@ -109,10 +109,10 @@ def cure_time_at_night(
     """From the end of the pour until the film is cured, if it stayed as cold as in the coming night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 24 hr at 25 °C becomes 53.3 hr at 15 °C.
+    Example: 30 hr at 25 °C becomes 66.6 hr at 15 °C.
 
-    >>> round(cure_time_at_night(24 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
-    53.3
+    >>> round(cure_time_at_night(30 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
+    66.6
 
     Source: Arrhenius; the figure is the resin card's.
     """
@@ -132,10 +132,10 @@ def top_coat_wait_at_night(
     """From the end of the pour until the top coat may go on, if it stayed as cold as in the coming night.
 
     Range: a night no colder than the card's least temperature.
-    Example: 24 hr at 25 °C becomes 53.3 hr at 15 °C.
+    Example: 30 hr at 25 °C becomes 66.6 hr at 15 °C.
 
-    >>> round(top_coat_wait_at_night(24 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
-    53.3
+    >>> round(top_coat_wait_at_night(30 * 3600, 298.15, 288.15, 57e10, 8.314462618e7) / 3600, 1)
+    66.6
 
     Source: Arrhenius; the figure is the resin card's.
     """

@@ -110,7 +110,7 @@ def heat_volume(
 @check(
     level="colour",
     severity="stop",
-    says="Whatever cup you use, its own heat leaves no time to pour it: the mix would set in the cup.",
+    says="No cup works here: its own heat leaves no time to pour, and the mix would set in the cup.",
     beside="cup_limit",
     would_do=(
         "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",

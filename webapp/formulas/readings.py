@@ -171,11 +171,11 @@ def mix_volume(reading_total: CubicCentimetres, cups: Count) -> CubicCentimetres
 @check(
     level="cup",
     severity="note",
-    says="The marks of this cup make you mix {cell:rounding_waste} more than you need.",
+    says="With the marks of this cup you mix {cell:rounding_waste} more than you need.",
     beside="reading_total",
     would_do=(
         "Use a finer measure for the smaller part: a syringe, or a cup with finer marks.",
-        "Weigh the parts: then {cell:cup_volume} a cup would do.",
+        "Weigh the parts: then {cell:cup_volume} a cup is enough.",
     ),
 )
 def rounding_wastes(rounding_waste: Share, greatest_rounding_waste: Share) -> Truth:

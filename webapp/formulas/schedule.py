@@ -32,7 +32,7 @@ def first_mist_due(pour_end: Seconds, first_mist: Seconds) -> Seconds:
     >>> first_mist_due(900, 60)
     960
 
-    Source: the resin card; misting at once is common practice, no source.
+    Source: the resin card.
     """
     return pour_end + first_mist
 
@@ -42,12 +42,12 @@ def second_mist_due(pour_end: Seconds, second_mist: Seconds) -> Seconds:
     """From the moment A touches B to the second mist.
 
     Range: any.
-    Example: a pour that ends after 15 min, misted again 10 min later, is misted after 25 min.
+    Example: a pour that ends after 15 min, misted again 13 min later, is misted after 28 min.
 
-    >>> second_mist_due(900, 600)
-    1500
+    >>> second_mist_due(900, 780)
+    1680
 
-    Source: the resin card; misting again after 10 minutes is common practice, no source.
+    Source: the resin card.
     """
     return pour_end + second_mist
 
@@ -87,10 +87,10 @@ def recoat_closes_due(recoat_closes: Seconds) -> Seconds:
     """From the moment A touches B until the next coat no longer bonds without sanding.
 
     Range: any.
-    Example: a window that closes after 24 hr closes 24 hr after A touched B.
+    Example: a window that closes after 26 hr closes 26 hr after A touched B.
 
-    >>> recoat_closes_due(86400) / 3600
-    24.0
+    >>> recoat_closes_due(93600) / 3600
+    26.0
 
     Source: what must not be late counts from the moment A touches B.
     """
@@ -102,10 +102,10 @@ def cured_due(pour_end: Seconds, cure_time: Seconds) -> Seconds:
     """From the moment A touches B until the film is cured.
 
     Range: any.
-    Example: a pour that ends after 15 min is cured 24 hr later, after 24.25 hr.
+    Example: a pour that ends after 15 min is cured 30 hr later, after 30.25 hr.
 
-    >>> cured_due(900, 86400) / 3600
-    24.25
+    >>> cured_due(900, 108000) / 3600
+    30.25
 
     Source: arithmetic; what must not be early counts from the end of the pour.
     """
@@ -117,10 +117,10 @@ def top_coat_due(pour_end: Seconds, top_coat_wait: Seconds) -> Seconds:
     """From the moment A touches B until the top coat may go on.
 
     Range: any.
-    Example: a pour that ends after 15 min takes its top coat 48 hr later, after 48.25 hr.
+    Example: a pour that ends after 15 min takes its top coat 40 hr later, after 40.25 hr.
 
-    >>> top_coat_due(900, 172800) / 3600
-    48.25
+    >>> top_coat_due(900, 144000) / 3600
+    40.25
 
     Source: arithmetic; what must not be early counts from the end of the pour.
     """
@@ -130,11 +130,12 @@ def top_coat_due(pour_end: Seconds, top_coat_wait: Seconds) -> Seconds:
 @check(
     level="cup",
     severity="caution",
-    says="This cup is poured after {cell:pour_end}, and must be by {cell:pour_by} after A touches B.",
+    says="This cup takes {cell:pour_end} until it is poured, but has only {cell:pour_by} from when "
+    "A touches B.",
     beside="pour_by",
     would_do=(
         "Mix less than {cell:cup_total} in a cup.",
-        "Get a second pair of hands: spreading it takes {cell:spreading_time}.",
+        "Get a helper: spreading it takes {cell:spreading_time}.",
         "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
     ),
 )

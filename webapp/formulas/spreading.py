@@ -110,8 +110,8 @@ def spreading_time(total_face_spreading_time: Seconds, cups: Count) -> Seconds:
 @check(
     level="face",
     severity="note",
-    says="This face takes more than twice as long to spread as its resin gives time for: the cups are "
-    "planned by all faces of the color together. Pour this face from cups of its own.",
+    says="This face takes more than twice as long to spread as its resin stays workable: the cups are "
+    "planned for all faces of the color together. Pour this face from cups of its own.",
     beside="face_spreading_time",
 )
 def face_slow(

@@ -49,12 +49,12 @@ def critical_hole_diameter_range(coat_depth: Centimetres, unaided_depth: Centime
 @check(
     level="face",
     severity="caution",
-    says="A coat of {cell:coat_depth} does not stay closed by itself: holes open around dust and dry spots.",
+    says="A coat of only {cell:coat_depth} opens by itself: holes form around dust and dry spots.",
     beside="coat_depth",
     would_do=(
-        "Wet the whole ground out by hand first.",
+        "Wet out the whole background by hand first.",
         "Keep dust off: a dry spot wider than {cell:critical_hole_diameter} opens by itself.",
-        "Pour {cell:unaided_depth} or deeper in a coat.",
+        "Pour a coat of {cell:unaided_depth} or deeper.",
     ),
 )
 def film_too_thin(coat_depth: Centimetres, unaided_depth: Centimetres) -> Truth:

@@ -200,8 +200,8 @@ def drop_past_limit(drops_past_limit: Count) -> Truth:
 @check(
     level="cup",
     severity="caution",
-    says="The recipe asks for more tint than this resin takes; only the limit is counted here, so the "
-    "film will hide less. Do not go past the limit.",
+    says="The recipe asks for more tint than this resin takes. Only the limit is counted here, so the "
+    "film will hide less. Do not go past it.",
     beside="starting_drops",
     would_do=(
         "Keep to the {label:tint_limit} of {cell:tint_limit}, and pour deeper or in two coats.",

@@ -235,8 +235,8 @@ def wet_edge_temperature(
     level="face",
     severity="caution",
     says="One person cannot keep the edge wet on this face. {label:cups_on_piece}: {cell:cups_on_piece}. "
-    "Where one meets an earlier one, that film is {cell:join_age} old; it flows together for "
-    "{cell:wet_edge_time}, and after that the seam shows.",
+    "Where a cup meets an earlier one, that film is {cell:join_age} old; after {cell:wet_edge_time} "
+    "the two no longer flow together, and the seam shows.",
     beside="join_age",
     would_do=(
         "Work with two people: one mixes the next cup while the other spreads this one, and the film is "

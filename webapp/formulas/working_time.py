@@ -116,7 +116,7 @@ def pour_time(usable_time: Seconds, changeover: Seconds) -> Seconds:
     level="job",
     severity="stop",
     says="This room leaves no {label:pour_time}: mixing and tinting use up the {label:usable_time}, and "
-    "the resin would set in the cup. Win time first.",
+    "the resin would set in the cup. Gain time first.",
     beside="pour_time",
     would_do=(
         "Cool the parts: the {label:resin_temperature} is {cell:resin_temperature}.",
