@@ -53,6 +53,7 @@ def _input_refusal(name, typed):
 
 
 IN_JAVASCRIPT = """async (cases) => {
+  // What things are called comes to the page with the reasons.
   await import(new URL("sheet/reasons.js", window.modules));
   const { readQuantity, readInput, show } = await import(new URL("sheet/quantities.js", window.modules));
   const units = { length: "in", volume: "mL", temperature: "degF" };

@@ -180,15 +180,15 @@ KINDS: dict[str, Kind] = {
     "spread rate": Kind(
         (
             ShownUnit("cm2/min", "cm²/min", "centimeter**2/minute", ()),
-            ShownUnit("in2/min", "sq in/min", "inch**2/minute", ()),
-            ShownUnit("ft2/min", "sq ft/min", "foot**2/minute", ()),
+            ShownUnit("in2/min", "sq in/min", "inch**2/minute", ("sq in/min",)),
+            ShownUnit("ft2/min", "sq ft/min", "foot**2/minute", ("sq ft/min",)),
         ),
         shown_with=("length", {"in": "in2/min", "mm": "cm2/min", "cm": "cm2/min"}),
     ),
     "coverage": Kind(
         (
-            ShownUnit("in2/fl oz", "sq in/fl oz", "inch**2/fluid_ounce", ("in2/oz",)),
-            ShownUnit("ft2/gal", "sq ft/gal", "foot**2/gallon", ()),
+            ShownUnit("in2/fl oz", "sq in/fl oz", "inch**2/fluid_ounce", ("sq in/fl oz", "in2/oz")),
+            ShownUnit("ft2/gal", "sq ft/gal", "foot**2/gallon", ("sq ft/gal",)),
             ShownUnit("cm2/mL", "cm²/mL", "centimeter**2/milliliter", ("cm2/ml",)),
             ShownUnit("m2/L", "m²/L", "meter**2/liter", ("m2/l",)),
         ),

@@ -248,7 +248,8 @@ def _smaller(unit: ShownUnit, than: ShownUnit, kind: str) -> bool:
 
 def _no_such_unit(left: str, kind: str, unit: str) -> str:
     inches = KINDS[kind].inches
-    names = inches if unit in inches else [each.name for each in KINDS[kind].units if each.name]
+    units = [each for each in KINDS[kind].units if (each.name in inches if unit in inches else each.name)]
+    names = [each.shown if each.shown.isascii() else each.name for each in units]
     if not names:
         return f'"{left}" does not belong here. Type a bare number, such as 2.'
     return f'"{left}" is no unit of {kind} here. Use {", ".join(names)}.'

@@ -79,7 +79,9 @@ function readUnit(left, kind) {
 
 function noSuchUnit(left, kind, unit) {
   const { shown, inches = [] } = units[kind];
-  const names = inches.includes(unit) ? inches : shown.map(({ name }) => name).filter(Boolean);
+  const typed = (each) => (/^[ -~]*$/.test(each.shown) ? each.shown : each.name);
+  const offered = shown.filter(({ name }) => (inches.includes(unit) ? inches.includes(name) : name));
+  const names = offered.map(typed);
   if (!names.length) return `"${left}" does not belong here. Type a bare number, such as 2.`;
   return `"${left}" is no unit of ${kind} here. Use ${names.join(", ")}.`;
 }
