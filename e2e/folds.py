@@ -56,13 +56,13 @@ class FormulaBook:
     def open(self) -> "FormulaBook":
         """Open it from the menu."""
         self.page.get_by_role("button", name="Menu", exact=True).click()
-        self.page.get_by_role("button", name="Formula book", exact=True).click()
+        self.page.get_by_role("button", name="How it is worked out", exact=True).click()
         expect(self.dialog).to_be_visible()
         return self
 
     def close(self) -> None:
         """Close it."""
-        self.dialog.get_by_role("button", name="Close the formula book").click()
+        self.dialog.get_by_role("button", name="Close how it is worked out").click()
 
     def entry(self, name: str) -> Locator:
         """The entry of a formula, a check or a constant."""

@@ -52,7 +52,7 @@ def screens(page: Page, address: str) -> Iterator[str]:
     page.keyboard.press("Escape")
     Menu(page).open()
     yield "menu"
-    page.get_by_role("button", name="Formula book").click()
+    page.get_by_role("button", name="How it is worked out").click()
     expect(page.locator(".entry").first).to_be_visible()
     yield "formula-book"
     page.keyboard.press("Escape")

@@ -116,7 +116,7 @@ def test_a_working_opens_its_formula_in_the_book_and_comes_back(sheet, page):
     sheet.figure("face_volume", sheet.step("Faces")).click()
     working = Working(page)
     working.go_down("Film of one piece")
-    working.dialog.get_by_role("button", name="In the formula book").click()
+    working.dialog.get_by_role("button", name="In the whole list").click()
     book = FormulaBook(page)
     expect(book.entry("film_volume")).to_contain_text("face area × (depth + texture depth)")
     book.close()

@@ -71,7 +71,7 @@ def test_nonsense_is_answered_beside_the_field_and_nothing_typed_is_lost(sheet):
     sheet.expect_error("Width", '"wide" does not start with a number. Type one, such as 12 3/8 in.')
     expect(sheet.field("Width")).to_have_value("wide")
     sheet.expect_figure("mix_volume", "—")
-    sheet.expect_next("mend the width", "Plate")
+    sheet.expect_next("fix the width", "Plate")
     sheet.type_in("Width", "12")
     expect(sheet.field("Width")).not_to_have_attribute("aria-invalid", "true")
 
@@ -213,7 +213,7 @@ def test_a_stop_names_the_fields_by_their_labels_and_folds_what_would_do_below(s
     stop = resin.locator(".check--stop").filter(has_text="no time to pour").locator("visible=true").first
     way = stop.get_by_text("Cool the parts: the resin temperature is 120 °F.")
     expect(way).to_be_hidden()
-    stop.get_by_text("What would do").click()
+    stop.get_by_text("Ways to fix").click()
     expect(way).to_be_visible()
     sheet.type_in("Resin temperature", "130 degF")
     expect(stop.get_by_text("Cool the parts: the resin temperature is 130 °F.")).to_be_visible()

@@ -177,7 +177,7 @@ def test_the_plan_gives_what_would_do_for_programs_and_for_people():
     [found] = [each for each in plan(job)["checks"] if each["name"] == "no_time_to_pour"]
     assert "Wait for a cooler hour." in found["would_do"]
     assert "{" not in found["says"]
-    assert "    would do: Wait for a cooler hour." in job_sheet_text(job).splitlines()
+    assert "    to fix: Wait for a cooler hour." in job_sheet_text(job).splitlines()
     [right] = [each for each in plan(EXAMPLE_JOB)["checks"] if each["name"] == "no_time_to_pour"]
     assert (right["state"], right["would_do"]) == ("right", [])
 

@@ -14,7 +14,7 @@ export function calendarWords(cup, colour, now) {
   const count = coming(cup, colour, now).length;
   if (!count) return "";
   const alarms = count === 1 ? "1 alarm" : `${count} alarms`;
-  return timesGivenOut(cup) ? `Put ${alarms} into the calendar again` : `Put ${alarms} into the phone’s calendar`;
+  return timesGivenOut(cup) ? `Add ${alarms} to the calendar again` : `Add ${alarms} to the phone’s calendar`;
 }
 
 /** Hand a cup's coming times out as one calendar file. Call it from a tap. */

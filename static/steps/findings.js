@@ -45,7 +45,7 @@ function showWays(node, ways) {
     return;
   }
   if (!fold) {
-    node.append(element("details", { class: "ways" }, element("summary", {}, "What would do ›"), element("ul")));
+    node.append(element("details", { class: "ways" }, element("summary", {}, "Ways to fix ›"), element("ul")));
   }
   redraw(node.querySelector("ul"), ways, () => ways.map((way) => element("li", {}, way)));
 }

@@ -75,7 +75,7 @@ function atBlank({ kind, name, row }) {
   const where = row.level === "job" ? whereIs(name) : rowTitle(row);
   const label = inSentence(name);
   const words = {
-    refused: `Next: mend the ${label}`,
+    refused: `Next: fix the ${label}`,
     missing: inputs[name]?.kind === "choice" ? `Next: choose the ${label}` : `Next: type the ${label}`,
     empty: `Next: add a ${label}`,
   };

@@ -47,7 +47,7 @@ function formulaBody(name, entries) {
   return [
     check && element("p", {}, summary),
     check && line("Stands beside", called(check.beside)),
-    ...waysOf(name).map((way) => line("Would do", sentence(way))),
+    ...waysOf(name).map((way) => line("Ways to fix", sentence(way))),
     element("p", { class: "entry__line" }, `For ${forWhat}${check ? "" : `, in ${unit}`}.`),
     ...steps.map((step) => stepOf(step, () => null)),
     mathOf(steps),

@@ -87,7 +87,7 @@ function workingOf(row, name) {
 
 function bookButton(name) {
   const attributes = { type: "button", class: "button button--quiet", "data-act": "book", "data-formula": name };
-  return element("button", attributes, "In the formula book");
+  return element("button", attributes, "In the whole list");
 }
 
 function nodeOf(row, name) {

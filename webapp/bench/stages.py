@@ -16,20 +16,23 @@ from webapp.bench.stage import (
 TINTED, CLEAN_CUP, ANOTHER_COAT = "tinted", "clean_cup", "another_coat"
 
 HARDENER = (
-    "Hardener burns skin and eyes and can make you allergic for life. Gloves, goggles, sleeves. "
-    "Wash skin with soap and water, never with solvent. The maker's sheet decides."
+    "Hardener burns skin and eyes, and either part can cause a lasting allergy. Gloves, goggles, sleeves. "
+    "Wash skin with soap and water, never with solvent. Follow the maker's SDS."
 )
-GETTING_WARM = "A cup that gets warm can smoke: pour it out thin at once."
+GETTING_WARM = (
+    "Getting warm? Stop and spread it thin in a foil tray, not on the sign. Too hot to hold or smoking: "
+    "do not lift it or breathe it; get clear and air the room."
+)
 HEAT_CHECKS = ("cup_warm_while_poured", "cup_gels_early", "pour_ends_late")
 PUDDLE = (
     "As deep as the film, in a ring of tape, on printed black and white stripes. "
-    "A thin smear proves nothing about a film ten times as deep."
+    "A thin smear proves nothing about a deeper film."
 )
 MIST = (
-    "Alcohol mist burns. No flame, spark, heater or hot tool near it, and fresh air moving. "
-    "The maker's sheet decides."
+    "Alcohol is flammable: torch away, heat gun and heater off and cold, no pilot light, no smoking. "
+    "Keep air moving. Follow the maker's SDS."
 )
-NO_TIME = "The resin card gives no time for this, so there is no clock. Follow the maker's sheet."
+NO_TIME = "The resin card gives no time for this, so there is no clock. Follow the data sheet."
 
 B_ALONE = (
     Beside(("reading_b", "part_b_volume"), "of B"),
@@ -40,7 +43,7 @@ STAGES = (
     Stage(
         "make_ready",
         "Make ready",
-        "Tap each line when it is so.",
+        "Check each line, then tap it.",
         "Begin the cup",
         "begun",
         (HARDENER,),
@@ -88,7 +91,7 @@ STAGES = (
         "mix",
         "Mix",
         "Mix. Stir slowly.",
-        "Mixed, go on",
+        "Mixed",
         "mixed",
         quiet=(GETTING_WARM,),
         heat_checks=HEAT_CHECKS,
@@ -96,11 +99,11 @@ STAGES = (
         duration=("mix_time",),
         bound=EARLIEST,
         clock="Mixed",
-        late="Mix time was over at",
-        past="Mixed. Scrape once more, then go on.",
+        late="Mixing time was up at",
+        past="Time is up. Scrape once more, then tap Mixed.",
         without=(
             "The resin card gives no mix time, so this clock counts up. "
-            "Mix as long as the maker's sheet says."
+            "Mix as long as the data sheet says."
         ),
         rings=True,
         prompts=(
@@ -113,21 +116,21 @@ STAGES = (
     Stage(
         "tint",
         "Tint and stir",
-        "Hide test: a puddle as deep as the film. Does it hide?",
-        "It hides, go on",
+        "Pour a test puddle as deep as the film. Does it hide?",
+        "It hides",
         "hide test",
         ("Past the limit the film may stay soft.",),
         quiet=(PUDDLE, GETTING_WARM),
         heat_checks=HEAT_CHECKS,
         figures=("starting_drops",),
-        without="The resin card gives no tint limit. Count the drops and follow the maker's sheet.",
+        without="The resin card gives no tint limit. Count the drops and follow the data sheet.",
         only=TINTED,
     ),
     Stage(
         "clean_cup",
         "Clean cup",
         "Pour it into a clean cup and stir again.",
-        "Stirred, go on",
+        "Stirred",
         "stirred",
         ("Leave what sticks to the first cup: it may be unmixed.",),
         quiet=(GETTING_WARM,),
@@ -148,8 +151,8 @@ STAGES = (
         clock="Pour by",
         late="Pour-by was",
         past=(
-            "Do not pour a cup that is warm or thickening: it will not level. Set it outdoors on a fireproof "
-            "surface, away from people, and do not seal it."
+            "Do not pour a cup that is warm or thickening: it will not level. Spread it thin in a foil tray. "
+            "Too hot to hold or smoking: do not lift it; get clear and air the room."
         ),
         without="The resin card gives no pot life, so there is no pour-by. Pour at once.",
         asks="Mists and curing count from it.",
@@ -238,7 +241,7 @@ STAGES = (
         bound=LATEST,
         clock="Recoat closes",
         late="Recoat closed at",
-        past="Sand the film before another coat, as the maker's sheet says.",
+        past="Missed it: wait until it is hard, wash and scuff it, as the data sheet says.",
         without=NO_TIME,
         rings=True,
         warning=1800.0,
@@ -255,7 +258,7 @@ STAGES = (
         bound=EARLIEST,
         clock="Cured",
         late="Cure was due at",
-        past="Cured by the card. Press a corner before you load or ship it.",
+        past="Cured, by the card. Press a corner before you load or ship it.",
         without=NO_TIME,
         rings=True,
     ),
@@ -265,7 +268,7 @@ STAGES = (
         "Top coat against sunlight when its wait is over.",
         "Top coat is on",
         "top coat",
-        ("Sand with dust extraction and a respirator.",),
+        ("Sand only with dust extraction and a respirator.",),
         counts_from=END_OF_POUR,
         duration=("top_coat_wait",),
         bound=EARLIEST,

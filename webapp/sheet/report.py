@@ -170,7 +170,7 @@ def _lines(row: Row, units: dict[str, str], sheet: Sheet, told: set[str]) -> lis
         check = sheet.book.checks[result.name]
         if result.state == "wrong":
             lines.append(f"  {SIGNS[check.severity]}: {sentence(check.says, row)}")
-            lines += [f"    would do: {way}" for way in ways_out(check, row)]
+            lines += [f"    to fix: {way}" for way in ways_out(check, row)]
         elif result.state == "unchecked" and result.blank and check.severity == "stop":
             lines.append(f"  Not checked: {in_sentence(result.name)}{_why(result.blank, told)}")
     return lines
