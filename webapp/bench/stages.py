@@ -102,8 +102,7 @@ STAGES = (
         late="Mixing time was up at",
         past="Time is up. Scrape once more, then tap Mixed.",
         without=(
-            "The resin card gives no mix time, so this clock counts up. "
-            "Mix as long as the data sheet says."
+            "The resin card gives no mix time, so this clock counts up. Mix as long as the data sheet says."
         ),
         rings=True,
         prompts=(
