@@ -320,7 +320,7 @@ export function show(value, kind, unit, grain = "") {
   return withUnit(parts.figure, parts.unit);
 }
 
-const withUnit = (figure, shown) => (shown === "°" ? figure + shown : `${figure} ${shown}`.trim());
+const withUnit = (figure, shown) => (grammar.attached.includes(shown) ? figure + shown : `${figure} ${shown}`.trim());
 
 /** What a cell of this name reads in a job's units. */
 export function showCell(name, value, jobUnits) {

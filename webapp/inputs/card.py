@@ -86,7 +86,7 @@ CARD = (
         "30 min",
     ),
     Input(
-        "first_mist", "Wait to first mist", "card", "time", "After the end of the pour.", "min", "0 s", "2 hr"
+        "first_mist", "Wait to first mist", "card", "time", "After the end of the pour.", "min", "0 s", "2 h"
     ),
     Input(
         "second_mist",
@@ -96,9 +96,9 @@ CARD = (
         "After the end of the pour.",
         "min",
         "0 s",
-        "6 hr",
+        "6 h",
     ),
-    Input("tint_limit", "Tint limit", "card", "share", "Of the mix, by volume.", "%", "0.01%", "25%"),
+    Input("tint_limit", "Tint limit", "card", "share", "Of the mix, by volume.", "%", "0.01 %", "25 %"),
     Input(
         "greatest_coat_depth",
         "Deepest coat",
@@ -205,7 +205,7 @@ CARD = (
         "share",
         "If the sheet says so. Left blank: 5% (common practice).",
         "%",
-        "0.1%",
-        "30%",
+        "0.1 %",
+        "30 %",
     ),
 )

@@ -71,7 +71,7 @@ COLOUR = (
         "1.1 g/mL",
     ),
     Input(
-        "recipe_load", "Recipe load", "colour", "share", "Tint in the mix, by volume.", "%", "0.001%", "25%"
+        "recipe_load", "Recipe load", "colour", "share", "Tint in the mix, by volume.", "%", "0.001 %", "25 %"
     ),
     Input(
         "allowed_error",
@@ -80,9 +80,9 @@ COLOUR = (
         "share",
         "Of the recipe's tint (our choice).",
         "%",
-        "0.1%",
-        "100%",
-        "5%",
+        "0.1 %",
+        "100 %",
+        "5 %",
     ),
     Input(
         "need_basis",
@@ -104,9 +104,9 @@ COLOUR = (
         "share",
         "Of the limit; then creep up.",
         "%",
-        "1%",
-        "100%",
-        "30%",
+        "1 %",
+        "100 %",
+        "30 %",
     ),
 )
 
@@ -131,6 +131,6 @@ COLOUR_HIDING = (
         "0.01",
         "100",
     ),
-    Input("tested_load", "Drawdown tint load", "colour", "share", "By volume.", "%", "0.01%", "25%"),
+    Input("tested_load", "Drawdown tint load", "colour", "share", "By volume.", "%", "0.01 %", "25 %"),
     Input("tested_depth", "Drawdown depth", "colour", "length", "Of the film.", None, "0.01 mm", "50 mm"),
 )

@@ -33,7 +33,7 @@ ROOM = (
         fallback_input="air_temperature",
     ),
     Input(
-        "relative_humidity", "Humidity", "room", "share", "Relative humidity of the air.", "%", "1%", "100%"
+        "relative_humidity", "Humidity", "room", "share", "Relative humidity of the air.", "%", "1 %", "100 %"
     ),
     Input(
         "lowest_tonight",
@@ -51,8 +51,8 @@ ROOM = (
         "share",
         "Of full scale; shown beside the dew margin (our choice).",
         "%",
-        "0%",
-        "20%",
-        "5%",
+        "0 %",
+        "20 %",
+        "5 %",
     ),
 )
