@@ -66,7 +66,7 @@ def screens(phone: WebKitPhone, address: str) -> Iterator[str]:
     phone.tap(".head__menu")
     phone.see("dialog[data-part=menu] h2")
     yield "menu"
-    phone.tap("dialog[data-part=menu] button", "Formula book")
+    phone.tap("dialog[data-part=menu] button", "How it is worked out")
     phone.see(".entry")
     yield "formula-book"
     phone.leave()
