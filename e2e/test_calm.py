@@ -139,7 +139,7 @@ def test_the_wet_edge_is_a_caution_beside_the_cup_and_names_the_face(sheet, page
     expect(caution).to_be_visible()
     seam = cups.locator(".seam", has_text="cannot keep the edge wet")
     expect(seam.locator(".seam__name")).to_contain_text("Plate")
-    caution.get_by_text("What would do").click()
+    caution.get_by_text("Ways to fix").click()
     expect(caution.get_by_text(re.compile(r"alone \d, with two people \d\."))).to_be_visible()
     above = sheet.figure("pour_by", cups).bounding_box()
     below = cups.get_by_role("button", name=re.compile("bench")).bounding_box()

@@ -150,7 +150,7 @@ def test_a_way_out_names_the_thing_as_its_field_does_and_what_it_reads():
 
 
 def test_an_amount_to_mix_is_said_in_fractions_of_the_cups_marks():
-    hot = {"air_temperature": "90 degF", "resin_temperature": "90 degF", "pot_life": "20 min", "width": "30"}
+    hot = {"air_temperature": "90 degF", "resin_temperature": "90 degF", "pot_life": "20 min", "width": "31"}
     _, ways = said(example(**hot), "cup_warm_while_poured")
     # The cup is marked every quarter of an ounce.
     assert [way for way in ways if way.startswith("Mix less")] == ["Mix less than 5 1/4 fl oz in a cup."]

@@ -101,7 +101,7 @@ OPEN_WHAT_THE_PHONE_HAS = """async (text) => {
   const { cupsOf, stageOf } = await import(new URL("clocks/cup-record.js", window.modules));
   const storage = await openStorage(() => {});
   const job = JSON.parse(text);
-  await storage.base.write([["jobs", job.id, recordOf(job, new Date(0).toISOString())]]);
+  await storage.change([["jobs", job.id, recordOf(job, new Date(0).toISOString())]]);
   const opened = await storage.open(job.id);
   const places = opened.colours.map((colour) => [
     colour.name, cupsOf(colour).map((cup) => stageOf(cup)?.name ?? "over"),

@@ -113,10 +113,10 @@ def test_contact_pour_and_cover_come_in_that_order():
     ("name", "word"),
     [
         ("make_ready", "Gloves"),
-        ("part_b", "allergic"),
+        ("part_b", "lasting allergy"),
         ("tint", "limit"),
-        ("first_mist", "flame"),
-        ("second_mist", "flame"),
+        ("first_mist", "flammable"),
+        ("second_mist", "flammable"),
         ("top_coat", "respirator"),
     ],
 )
@@ -128,7 +128,7 @@ def test_the_heat_of_a_cup_is_looked_after_from_combining_to_the_pour():
     looked_after = [stage.name for stage in STAGES if stage.heat_checks]
     assert looked_after == ["part_b", "fill", "mix", "tint", "clean_cup", "pour"]
     for name in ("mix", "tint", "clean_cup", "pour"):
-        assert "can smoke" in " ".join(BY_NAME[name].quiet)
+        assert "foil tray" in " ".join(BY_NAME[name].quiet)
 
 
 def test_heat_is_no_caution_that_always_stands_there_and_nothing_is_called_dangerous():
@@ -139,7 +139,7 @@ def test_heat_is_no_caution_that_always_stands_there_and_nothing_is_called_dange
 
 def test_the_hide_test_is_a_puddle_as_deep_as_the_film():
     said = " ".join([BY_NAME["tint"].instruction, *BY_NAME["tint"].quiet])
-    for words in ("a puddle as deep as the film", "ring of tape", "printed black and white stripes"):
+    for words in ("puddle as deep as the film", "ring of tape", "printed black and white stripes"):
         assert words in said
     assert "A thin smear proves nothing about a film ten times as deep." in said
 
@@ -162,14 +162,14 @@ def test_a_blank_mixing_time_is_planned_as_four_minutes_and_the_working_names_wh
 
 def test_what_burns_or_cures_defers_to_the_maker():
     for name in ("part_b", "first_mist", "second_mist"):
-        assert "maker's sheet" in " ".join(BY_NAME[name].cautions)
+        assert "maker's SDS" in " ".join(BY_NAME[name].cautions)
 
 
-def test_a_cup_past_its_pour_by_is_set_outdoors():
+def test_a_cup_past_its_pour_by_is_spread_thin_and_a_smoking_one_left_alone():
     says = BY_NAME["pour"].past
     assert "Do not pour" in says
-    assert "outdoors on a fireproof surface" in says
-    assert "do not seal it" in says
+    assert "thin in a foil tray" in says
+    assert "do not lift it" in says
 
 
 def test_prompts_cover_sides_and_bottom_in_rising_shares():

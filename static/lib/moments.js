@@ -64,7 +64,7 @@ export function clockFace(span) {
   return [String(Math.floor(hours / 24)), "d", String(hours % 24), "hr"];
 }
 
-/** A span as one short text: "in 6 min", "in 3 h 12 min"; under ten minutes by the second: "in 1:24". */
+/** A span as one short text: "in 6 min", "in 3 hr 12 min"; under ten minutes by the second: "in 1:24". */
 export function shortly(span) {
   if (span < 10 * MINUTE) return `in ${clockFace(span).join(" ")}`;
   if (span < HOUR) return `in ${Math.floor(span / MINUTE)} min`;

@@ -333,7 +333,7 @@ function two(amount, base, large, small) {
   return parts.map(([count, name]) => `${count} ${name}`).join(" ") || `0 ${small}`;
 }
 
-/** A time as a person says it: "40 s", "27 min", "1 h 10 min"; a guess under ten minutes no finer than it is worth. */
+/** A time as a person says it: "40 s", "27 min", "1 hr 10 min"; a guess under ten minutes no finer than it is worth. */
 function showDuration(seconds, grain) {
   const sign = seconds < 0 ? "-" : "";
   let size = Math.abs(seconds);

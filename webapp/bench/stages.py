@@ -26,7 +26,7 @@ GETTING_WARM = (
 HEAT_CHECKS = ("cup_warm_while_poured", "cup_gels_early", "pour_ends_late")
 PUDDLE = (
     "As deep as the film, in a ring of tape, on printed black and white stripes. "
-    "A thin smear proves nothing about a deeper film."
+    "A thin smear proves nothing about a film ten times as deep."
 )
 MIST = (
     "Alcohol is flammable: torch away, heat gun and heater off and cold, no pilot light, no smoking. "

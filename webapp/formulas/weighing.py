@@ -54,7 +54,7 @@ def worst_scale_deviation(
     """How far the ratio can be out by rounding and weighing, with the scale tared before B.
 
     Range: part B more than the scale can be out by.
-    Example: 30 g and 30 g on a scale that reads grams: 30.5 to 29.5, 3.39 %.
+    Example: 30 g and 30 g on a scale that reads grams: 30.5 to 29.5, 3.39%.
 
     >>> round(worst_scale_deviation(30, 30, 1, 0.5), 4)
     0.0339
@@ -79,7 +79,7 @@ def untared_ratio_deviation(
     """How far the ratio can be out where B is weighed on top of A without taring: B has the error of both.
 
     Range: part B more than twice what the scale can be out by.
-    Example: 30 g and 30 g on a scale that reads grams: 30.5 to 29, 5.17 %.
+    Example: 30 g and 30 g on a scale that reads grams: 30.5 to 29, 5.17%.
 
     >>> round(untared_ratio_deviation(30, 30, 1, 0.5), 4)
     0.0517
@@ -102,7 +102,7 @@ def smallest_weighed_cup(misweighing: Grams, mass_ratio: Ratio, ratio_tolerance:
     """The smallest cup of both parts that can be weighed well enough, with the scale tared before B.
 
     Range: any.
-    Example: within 5 % at 1 to 1 on a scale that reads grams: 20.5 g of each part, 41 g.
+    Example: within 5% at 1 to 1 on a scale that reads grams: 20.5 g of each part, 41 g.
 
     >>> round(smallest_weighed_cup(0.5, 1, 0.05), 9)
     41.0
