@@ -1,6 +1,7 @@
 """A host that fails from one request on, as a poor signal or a sign-in page does, until it is mended."""
 
 import http.server
+import math
 import socket
 import threading
 from collections.abc import Iterator
@@ -16,18 +17,19 @@ LONGEST_SILENCE = 120
 class FaultyHost(http.server.ThreadingHTTPServer):
     """A static host of a baked folder, which keeps what it was asked for.
 
-    It fails from its request number `first` on, or wherever a path ends in `only`.
+    It fails from its request number `first` on, or where a path ends in `only`; `times` times, or always.
     """
 
     daemon_threads = True
     block_on_close = False
 
-    def __init__(self, folder: Path, fault: str, first: int, only: str) -> None:
+    def __init__(self, folder: Path, fault: str, first: int, only: str, times: float) -> None:
         super().__init__(("127.0.0.1", 0), _Handler)
         self.folder = folder
         self.fault = fault
         self.first = first
         self.only = only
+        self.times = times
         self.asked: list[str] = []
         self.mended = threading.Event()
         self._lock = threading.Lock()
@@ -42,7 +44,10 @@ class FaultyHost(http.server.ThreadingHTTPServer):
         with self._lock:
             self.asked.append(path)
             is_meant = path.endswith(self.only) if self.only else len(self.asked) >= self.first
-        return self.fault if is_meant and not self.mended.is_set() else ""
+            if not is_meant or self.mended.is_set() or self.times <= 0:
+                return ""
+            self.times -= 1
+        return self.fault
 
     def handle_error(self, request: object, client_address: object) -> None:
         """Let a browser hang up without a trace in the test's output."""
@@ -105,9 +110,11 @@ class _Handler(http.server.SimpleHTTPRequestHandler):
 
 
 @contextmanager
-def faulty_host(folder: Path, fault: str, first: int = 1, only: str = "") -> Iterator[FaultyHost]:
-    """Serve a folder, and fail from one request on, or only where a path ends so."""
-    host = FaultyHost(folder, fault, first, only)
+def faulty_host(
+    folder: Path, fault: str, first: int = 1, only: str = "", times: float = math.inf
+) -> Iterator[FaultyHost]:
+    """Serve a folder, and fail from one request on, or only where a path ends so, so often or always."""
+    host = FaultyHost(folder, fault, first, only, times)
     thread = threading.Thread(target=host.serve_forever, daemon=True)
     thread.start()
     try:

@@ -1,7 +1,7 @@
 import { example } from "./printed.js";
 import { openStorage } from "./keeping/persistence.js";
 import { fillAgainWith, openJob, state, subscribe } from "./keeping/store.js";
-import { part, setText, showToast } from "./lib/dom.js";
+import { part, scriptsHaveCome, setText, showToast, stylesHaveCome } from "./lib/dom.js";
 import { page, putTogether, showJobSheet } from "./steps/job-sheet.js";
 
 const LATER = [
@@ -40,6 +40,7 @@ let wanted = null;
 let timeOfDay = null;
 let shown = null;
 
+scriptsHaveCome();
 // What handles an error loads nothing, as that might fail in its turn.
 globalThis.addEventListener("error", ({ error }) => error && failed(error));
 globalThis.addEventListener("unhandledrejection", ({ reason }) => failed(reason));
@@ -108,10 +109,16 @@ async function load() {
   });
   isWhole = true;
   doWhatIsWanted();
-  part("late").remove();
+  dropNotice();
   page.requestRender();
   const { watchWindows } = await untilItComes(() => import("./keeping/windows.js"));
   await watchWindows(storage);
+}
+
+/** Take away what says that the page is not whole, once its styles are here too. */
+async function dropNotice() {
+  while (!stylesHaveCome()) await pause(FIRST_PAUSE);
+  part("late").remove();
 }
 
 /** Join all screens; those that do not come are asked for again, each time later. */

@@ -203,12 +203,14 @@ def test_a_module_with_a_template_over_several_lines_is_left_alone():
 
 
 def test_styles_are_joined_in_the_order_of_the_cascade(static):
-    assert join_styles(static) == b"\n@layer tokens, base;\n\nbody { margin: 0; }\n"
+    assert (
+        join_styles(static) == b"\n@layer tokens, base;\n\nbody { margin: 0; }\n:root { --styles-end: 1; }\n"
+    )
 
 
 def test_a_second_file_of_a_concept_follows_the_first(static):
     write(static / "styles/base-print.css", "p {}\n")
-    assert join_styles(static).endswith(b"body { margin: 0; }\n\np {}\n")
+    assert join_styles(static).endswith(b"body { margin: 0; }\n\np {}\n:root { --styles-end: 1; }\n")
 
 
 def test_styles_that_no_first_paint_wears_are_joined_apart(static):

@@ -1,5 +1,24 @@
+// The page runs this module by itself too, so that it heals a first visit whose other scripts have not come whole.
+
 const SVG = "http://www.w3.org/2000/svg";
+// In milliseconds: how long styles may hold up every paint, as long as the page waits to say that it is not whole.
+const STYLES_MAY_TAKE = 8000;
 const drawn = new WeakMap();
+let haveScriptsCome = false;
+
+globalThis.addEventListener("load", () => isOpenedAnew() && bringScripts());
+globalThis.addEventListener("online", bringScripts);
+setTimeout(() => bringStyles(), STYLES_MAY_TAKE);
+
+/** Tell that all scripts of the first screen are here. */
+export function scriptsHaveCome() {
+  haveScriptsCome = true;
+}
+
+/** Whether the first screen's styles are here to their end, which the baker marks. */
+export function stylesHaveCome() {
+  return getComputedStyle(document.documentElement).getPropertyValue("--styles-end") !== "";
+}
 
 /** Find the one node that a template calls by this name. */
 export function part(name, root = document) {
@@ -182,4 +201,40 @@ function filled(node, attributes, children) {
   }
   node.append(...children.flat().filter((child) => child !== null && child !== undefined));
   return node;
+}
+
+/** Once for each opening, as what is opened again by this might ask again without end. */
+function isOpenedAnew() {
+  return performance.getEntriesByType("navigation")[0]?.type !== "reload";
+}
+
+/** Load the scripts past the browser's cache, where one that was torn on its way would stay, and begin anew. */
+async function bringScripts() {
+  if (haveScriptsCome) return;
+  try {
+    // One after the other: without signal this asks once.
+    for (const { href } of document.querySelectorAll("link[rel=modulepreload]")) {
+      const answer = await fetch(href, { cache: "reload" });
+      if (!/javascript/.test(answer.headers.get("Content-Type"))) return;
+      await answer.blob();
+    }
+    location.reload();
+  } catch {
+    // The page says already that it has not come whole, and how to go on.
+  }
+}
+
+/** Ask again for styles that have not come, or not whole: a bare page is better than a white one. */
+async function bringStyles(link = document.querySelector("link[rel=stylesheet]")) {
+  if (!link || stylesHaveCome()) return;
+  const again = element("link", { rel: "stylesheet", href: link.href });
+  // As long as it waits for styles a browser paints nothing.
+  link.remove();
+  try {
+    await (await fetch(link.href, { cache: "reload" })).blob();
+    document.head.prepend(again);
+  } catch {
+    // The page says already that it has not come whole.
+  }
+  setTimeout(bringStyles, STYLES_MAY_TAKE, again);
 }

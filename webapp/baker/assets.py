@@ -7,10 +7,14 @@ from pathlib import Path, PurePosixPath
 from webapp.errors import BakeError
 
 ENTRY = "app.js"
+# A module of the first screen that imports nothing; the page runs it by itself too, to heal what came torn.
+HEALER = "lib/dom.js"
 WORKER = "service-worker.js"
 MANIFEST = "manifest.webmanifest"
 STYLES = "sixteenth.css"
 LATER_STYLES = "later.css"
+# Stands at the end of the first paint's styles, as in static/lib/dom.js: where it is missing they came torn.
+STYLES_END = ":root { --styles-end: 1; }\n"
 
 CONTENT_TYPES = {
     ".css": "text/css; charset=utf-8",
@@ -101,7 +105,8 @@ def join_styles(static: Path, *, later: bool = False) -> bytes:
     """
     paths = sorted((static / "styles").glob("*.css"), key=_place_in_cascade)
     joined = "\n".join(path.read_text().strip() + "\n" for path in paths if _is_later(path) == later)
-    return _INDENT.sub("", _COMMENT.sub("", joined)).encode()
+    whole = joined if later else joined + STYLES_END
+    return _INDENT.sub("", _COMMENT.sub("", whole)).encode()
 
 
 def _place_in_cascade(path: Path) -> tuple[int, str]:

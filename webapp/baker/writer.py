@@ -40,6 +40,11 @@ class Page:
     modules: tuple[str, ...]
     policy: str
 
+    @property
+    def healer(self) -> str:
+        """The address of the module that the page runs by itself."""
+        return f"{self.folder}/{assets.HEALER}"
+
 
 @dataclass(frozen=True)
 class Sources:
