@@ -95,6 +95,7 @@ def test_the_job_that_fails_is_offered_as_it_was_kept_and_the_next_opens(sheet, 
     sheet.page.reload()
     expect(sheet.page.get_by_text("“Harmed” cannot be shown here")).to_be_visible()
     expect(sheet.page.get_by_role("textbox", name="Name of the job")).to_have_value("Door sign")
+    expect(sheet.page.locator("[data-part=state]")).to_have_text("saved")
     with sheet.page.expect_download() as waiting:
         sheet.page.locator("[data-part=toast]").get_by_role("button", name="Save").click()
     assert re.fullmatch(r"harmed\.json", waiting.value.suggested_filename)

@@ -59,8 +59,7 @@ subscribe((change) => {
 });
 showJobSheet(part("page"));
 open(first);
-if (!shown) setText(part("state"), state.job.example ? "not saved yet" : "saved");
-if (storage.isMemory && !state.job.example) setText(part("state"), "not saved");
+showWhetherKept();
 part("sheet").hidden = false;
 part("next").hidden = !state.job.example;
 part("job-name").disabled = false;
@@ -260,12 +259,19 @@ async function setAside(job) {
   page.acts["save-aside"] = save;
   say(`“${job.name}” cannot be shown here and is set aside. Save its file.`, "Save", "save-aside");
   if (next) open(next);
+  showWhetherKept();
 }
 
 function tell(news) {
   if (["saved", "saving", "not saved"].includes(news.kind)) showState(news);
   if (news.kind === "changed elsewhere") takeOver(news.job);
   else if (news.says) say(news.says, "Save", "save-file");
+}
+
+/** Say of a job just opened whether it is kept. */
+function showWhetherKept() {
+  if (storage.isMemory && !state.job.example) setText(part("state"), "not saved");
+  else if (!shown) setText(part("state"), state.job.example ? "not saved yet" : "saved");
 }
 
 /** Say whether it is saved, with the time of day once what writes that is here: it would hold up a start. */
