@@ -167,6 +167,7 @@ def test_emptied_caches_are_noticed_at_the_next_look_and_mended_when_there_is_si
     expect(page.locator(".head")).to_contain_text(READY, timeout=20_000)
     sheet.type_a_face()
     bench = sheet.go_to_the_bench()
+    bench.has_own_clock = False
     bench.begin()
     bench.walk_to("B is in")
     own_server.stop()
