@@ -251,6 +251,45 @@ def test_what_the_disk_does_not_take_is_never_called_saved(phone_with, script, s
     assert "Harbor Lane, left" not in jobs_on(page)
 
 
+# A disk is slow twice, and what is typed comes between; all in one go, as it is given up after seconds.
+TYPED_ON = """async () => {
+  const [name, head] = ["job-name", "state"].map((part) => document.querySelector(`[data-part=${part}]`));
+  const { set } = Object.getOwnPropertyDescriptor(IDBTransaction.prototype, "oncomplete");
+  const held = [];
+  let isSlow = true;
+  Object.defineProperty(IDBTransaction.prototype, "oncomplete", {
+    set(heard) {
+      set.call(this, () => (isSlow ? held.push(heard) : heard()));
+    },
+  });
+  const type = (text) => {
+    name.value = text;
+    name.dispatchEvent(new Event("input", { bubbles: true }));
+  };
+  const until = async (isSo) => {
+    while (!isSo()) await new Promise((resolve) => setTimeout(resolve, 5));
+  };
+  type("Harbor Lane, left");
+  await until(() => held.length === 1 && head.textContent === "saving");
+  type("Harbor Lane, right");
+  held.shift()();
+  await until(() => held.length === 1);
+  const says = head.textContent;
+  isSlow = false;
+  held.shift()();
+  return says;
+}"""
+
+
+def test_what_is_typed_on_is_not_called_saved_because_the_one_before_is(phone_with):
+    page = phone_with(Way(""))
+    name, head = page.get_by_role("textbox", name="Name of the job"), page.locator("[data-part=state]")
+    name.fill("Harbor Lane")
+    expect(head).to_have_text(SAVED)
+    assert page.evaluate(TYPED_ON) == "saving"
+    expect(head).to_have_text(SAVED)
+
+
 def test_a_disk_that_answers_late_takes_what_was_typed_meanwhile(phone_with):
     page = phone_with(Way("", script=f"{SILENT} globalThis.isSilent = true;"))
     page.get_by_role("button", name=COPY).click()

@@ -198,7 +198,8 @@ class JobStorage {
         const last = await this.change([...rows, ...beside], jobs[jobs.length - 1][0]);
         isKept = !this.isMemory;
         if (!isKept) break;
-        this.tell({ kind: "saved", at: new Date(last.at) });
+        // What was typed on meanwhile is not there yet.
+        if (!this.waiting.size) this.tell({ kind: "saved", at: new Date(last.at) });
         if (Date.now() - this.snapshotAt > SNAPSHOT_PAUSE) this.snapshot();
       }
     } catch (error) {
