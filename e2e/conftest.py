@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, Playwright
 
 from e2e.browser import arguments, executable
+from e2e.complaints import Complaints
 from e2e.server import Server
 
 pytest_plugins = ["e2e.fixtures"]
@@ -21,17 +22,16 @@ PHONE = {
 
 
 class Phone:
-    """A browser with a profile folder, so that what it keeps outlives it; it listens for complaints."""
+    """A browser with a profile folder, so that what it keeps outlives it."""
 
-    def __init__(self, playwright: Playwright, profile: Path) -> None:
+    def __init__(self, playwright: Playwright, profile: Path, complaints: Complaints) -> None:
         self.playwright = playwright
         self.profile = profile
-        self.complaints: list[str] = []
-        self.expected: list[str] = []
+        self.complaints = complaints
         self.context: BrowserContext | None = None
 
     def start(self, **options: object) -> Page:
-        """Start the browser and return its page; every console error and exception is kept as a complaint."""
+        """Start the browser and return its page."""
         self.context = self.playwright.chromium.launch_persistent_context(
             str(self.profile),
             executable_path=executable(),
@@ -39,22 +39,8 @@ class Phone:
             accept_downloads=True,
             **{**PHONE, **options},
         )
-        self.context.on("weberror", lambda each: self.complaints.append(str(each.error)))
-        self.context.on("console", self._hear)
+        self.complaints.listen(self.context)
         return self.context.pages[0]
-
-    def _hear(self, message) -> None:
-        # A phone without signal says so for every address; that is no fault of the page.
-        if message.type == "error" and "net::ERR_" not in message.text:
-            self.complaints.append(message.text)
-
-    def expect_complaints(self, *words: str) -> None:
-        """Expect complaints with these words, as something is broken on purpose."""
-        self.expected += words
-
-    def unexpected(self) -> list[str]:
-        """The complaints that nobody expected."""
-        return [each for each in self.complaints if not any(words in each for words in self.expected)]
 
     def stop(self) -> None:
         """Close the browser, as a person would."""
@@ -80,13 +66,25 @@ def own_server(server, tmp_path) -> Iterator[Server]:
     running.stop()
 
 
+@pytest.fixture(autouse=True)
+def complaints(request) -> Iterator[Complaints]:
+    """What the pages of a test complain of; nothing, unless the test expects it."""
+    heard = Complaints()
+    browser = request.getfixturevalue("browser") if "browser" in request.fixturenames else None
+    if browser:
+        browser.on("context", heard.listen)
+    yield heard
+    if browser:
+        browser.remove_listener("context", heard.listen)
+    assert heard.unexpected() == []
+
+
 @pytest.fixture
-def handset(playwright, tmp_path) -> Iterator[Phone]:
+def handset(playwright, tmp_path, complaints) -> Iterator[Phone]:
     """A phone that is still off, for tests that start it, end it and start it again."""
-    phone = Phone(playwright, tmp_path / "profile")
+    phone = Phone(playwright, tmp_path / "profile", complaints)
     yield phone
     phone.stop()
-    assert phone.unexpected() == []
 
 
 @pytest.fixture

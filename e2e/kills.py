@@ -23,6 +23,7 @@ from typing import Any
 from playwright.sync_api import Error, expect, sync_playwright
 
 from e2e.bench import Bench, Sheet
+from e2e.complaints import Complaints
 from e2e.conftest import Phone
 from e2e.killed import browser_process, start_again
 from e2e.server import Server
@@ -253,7 +254,7 @@ def run(address: str, profile: Path, playwright: Any, seed: int, count: int) -> 
     draw = random.Random(seed)
     kills: list[Kill] = []
     rounds = 0
-    phone = Phone(playwright, profile / "0")
+    phone = Phone(playwright, profile / "0", Complaints())
     victim = Victim(phone, address)
     while len(kills) < count:
         try:
@@ -264,7 +265,7 @@ def run(address: str, profile: Path, playwright: Any, seed: int, count: int) -> 
             # The cup is covered or over: another phone begins anew.
             phone.stop()
             rounds += 1
-            phone = Phone(playwright, profile / str(rounds))
+            phone = Phone(playwright, profile / str(rounds), Complaints())
             victim = Victim(phone, address)
     phone.stop()
     return kills

@@ -30,7 +30,7 @@ def folder(server):
 def visit(handset, folder):
     """Visit a host that fails from one request on, with a clock of the page's styles that runs ahead."""
     page = handset.start()
-    handset.expect_complaints("MIME type", "Failed to load resource", "when fetching the script")
+    handset.complaints.expect("MIME type", "Failed to load resource", "when fetching the script")
     session = page.context.new_cdp_session(page)
     session.send("Animation.enable")
     session.send("Animation.setPlaybackRate", {"playbackRate": 20})

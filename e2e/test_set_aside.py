@@ -58,7 +58,7 @@ POISONS = {
 @pytest.fixture
 def sheet(handset, server):
     """A job sheet with a job of one's own on the disk."""
-    handset.expect_complaints("is not iterable", "is not a function", "Cannot read properties")
+    handset.complaints.expect("is not iterable", "is not a function", "Cannot read properties")
     sheet = JobSheet(handset.start())
     sheet.open(server.address)
     sheet.type_over_the_example("20", "10")
