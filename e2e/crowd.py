@@ -10,16 +10,20 @@ import multiprocessing
 import os
 import tempfile
 import time
-from collections.abc import Iterator
+from collections.abc import Coroutine, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from multiprocessing.connection import Connection
 from pathlib import Path
+from typing import Any, TypeVar
 
 from e2e.nginx import nginx_serving
 from webapp.app import Settings, create_app
 from webapp.baker.site import bake
 from webapp.server.listening import THREADS, open_server
+
+T = TypeVar("T")
 
 TICKS = os.sysconf("SC_CLK_TCK")
 # Idle and busy connections.
@@ -87,7 +91,13 @@ def versioned(site: Path) -> tuple[str, ...]:
 
 def crowd(host: Host, idle: int, busy: int, answers: int = ANSWERS) -> Outcome:
     """Let a crowd loose on a server."""
-    return asyncio.run(_crowd(host, idle, busy, answers))
+    return apart(_crowd(host, idle, busy, answers))
+
+
+def apart(talk: Coroutine[Any, Any, T]) -> T:
+    """Run what talks to a server on a thread of its own: where browser tests run, a loop runs already."""
+    with ThreadPoolExecutor(1) as thread:
+        return thread.submit(asyncio.run, talk).result()
 
 
 async def _crowd(host: Host, idle: int, busy: int, answers: int) -> Outcome:

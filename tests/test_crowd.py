@@ -4,7 +4,7 @@ import asyncio
 
 import pytest
 
-from e2e.crowd import crowd, nginx_host, own_server
+from e2e.crowd import apart, crowd, nginx_host, own_server
 
 
 @pytest.fixture(scope="module", params=[own_server, nginx_host], ids=["own server", "nginx"])
@@ -45,4 +45,4 @@ def test_half_a_request_is_as_silent_as_none(instance):
         return said
 
     with own_server(instance) as host:
-        assert asyncio.run(talk(host.port)) == b"HTTP/1.1 200 OK\r\n"
+        assert apart(talk(host.port)) == b"HTTP/1.1 200 OK\r\n"
