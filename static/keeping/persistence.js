@@ -93,7 +93,15 @@ class JobStorage {
   /** What is promised, or an error "Hangs" where it does not come; its `late` is still promised. */
   inTime(promise) {
     return new Promise((resolve, reject) => {
-      const timer = setTimeout(() => reject(trouble("Hangs", promise)), PATIENCE);
+      let left = PATIENCE;
+      let timer = 0;
+      // Half a second at a time: a page that slept wakes to one of them, and the disk has the rest to answer.
+      const wait = () => {
+        if (left <= 0) return reject(trouble("Hangs", promise));
+        left -= 500;
+        timer = setTimeout(wait, 500);
+      };
+      wait();
       promise.then(resolve, reject).finally(() => clearTimeout(timer));
     });
   }
