@@ -101,6 +101,7 @@ def test_a_deleted_face_and_its_color_can_be_taken_back_after_a_relaunch(sheet, 
     page = sheet.page
     sheet.open_the_face()
     page.locator("[data-id=f1] [data-act=remove-row]").last.click()
+    page.wait_for_timeout(BOUNCE)
     delete_colour(page).click()
     wait_until(page, lambda: [each["name"] for _, each in trash_on(page)].count("Lake green") == 1)
     sheet.open(server.address)

@@ -143,7 +143,7 @@ def test_two_cups_in_flight_both_come_back(handset, server, sheet):
     bench.walk_to("B is in")
     kill_after(handset, "click", tap_at_once(bench, ".bench__go"))
     back = again(handset, server, time=datetime.now() + timedelta(minutes=15))
-    back.expect_instruction("Mixed. Scrape once more")
+    back.expect_instruction("Scrape once more")
     expect(back.missed).to_contain_text(re.compile(r"Lake green, cup 1.*Second mist was due at", re.DOTALL))
     expect(back.clocks).to_contain_text("Pour by")
 

@@ -143,7 +143,7 @@ def piece_heat_volume(
 ) -> CubicCentimetres:
     """How much of a cup that covers one piece can be poured before its own heat makes it too thick.
 
-    Range: any; below 0 nothing can be poured.
+    Range: any; 0 where the cup sets before it can be poured.
     Example: at 25 °C, 0.1 mL a second from a cup of 136 mL that gels after 45 min: 172.5 mL.
 
     >>> model = (400 / 1.8, 0.1, 57e10 / 8.314462618e7, 0.004 / 1.8, 2.4 / 1.8, 0.08 / 9, 298.15)
@@ -153,7 +153,7 @@ def piece_heat_volume(
 
     Source: the cup's own heat, as in planning.
     """
-    return poured_before_heat(
+    poured = poured_before_heat(
         face_coat_volume * (1 + contingency) / pieces + cup_residue,
         total_face_coat_volume / total_face_spreading_time,
         changeover, gel_share, cup_density, nominal_density, cup_diameter,
@@ -161,6 +161,7 @@ def piece_heat_volume(
         air_temperature, adiabatic_rise, cure_self_start, activation_temperature, heat_capacity_growth,
         heat_capacity_limit, air_loss_growth, kinetic_reference_temperature,
     )  # fmt: skip
+    return max(0 * poured, poured)
 
 
 @formula(level="face")
