@@ -11,6 +11,7 @@ from webapp.formulas.film import (
     deepest_depth,
     depth_from_volume,
     face_coat_volume,
+    face_share,
     face_volume,
     film_volume,
     net_need,
@@ -99,6 +100,11 @@ def test_a_tenth_more_in_two_coats() -> None:
     # Arithmetic: 200 mL in two coats are 100 mL a coat, and 10% more 110 mL; a third coat takes nothing.
     assert net_need(face_coat_volume(200, 2, 1), 0.10) == pytest.approx(110, rel=1e-12)
     assert face_coat_volume(200, 2, 3) == 0
+
+
+def test_the_faces_of_a_color_share_what_is_poured() -> None:
+    # Arithmetic: of 150 mL, 45 mL are three tenths, 30 mL two, 75 mL five; a face that has had its coats, 0.
+    assert [face_share(volume, 150) for volume in (45, 30, 75, 0)] == pytest.approx([0.3, 0.2, 0.5, 0])
 
 
 def test_pocket_texture_and_film_count_together_for_coats() -> None:

@@ -104,6 +104,21 @@ def face_coat_volume(
     return face_volume / face_coats if face_coats >= coat_number else 0 * face_volume
 
 
+@formula(level="face")
+def face_share(face_coat_volume: CubicCentimetres, total_face_coat_volume: CubicCentimetres) -> Share:
+    """How much of what is poured of a color goes on a face, as a share of all its faces in this coat.
+
+    Range: any; blank where no face of the color takes anything.
+    Example: 150 cm³ of 600 cm³ is a quarter.
+
+    >>> face_share(150, 600)
+    0.25
+
+    Source: arithmetic.
+    """
+    return face_coat_volume / total_face_coat_volume
+
+
 @check(
     level="face",
     severity="note",

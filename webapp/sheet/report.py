@@ -23,12 +23,13 @@ SIGNS = {"stop": "STOP", "caution": "Caution", "note": "Note"}
 LINES: dict[str, tuple[str, ...]] = {
     "job": ("dew_point", "dew_margin", "working_time", "usable_time", "pour_time", "wet_edge_time"),
     "colour": ("total_face_volume", "coats_to_pour", "cups", "cup_limit", "colour_need", "spread_rate"),
-    "face": ("face_area", "face_volume", "cups_on_piece", "join_age"),
+    "face": ("face_area", "face_volume", "face_share", "cups_on_piece", "join_age"),
     "cup": (
         "reading_a",
         "reading_b",
         "reading_a_mass",
         "reading_b_mass",
+        "reading_total_mass",
         "mix_volume",
         "worst_ratio_deviation",
         "pour_by",
