@@ -17,6 +17,7 @@ const LATER = [
   () => import("./steps/calm.js"),
   () => import("./steps/resin-card.js"),
   () => import("./steps/record.js"),
+  () => import("./steps/paper.js"),
   () => import("./menu/menu.js"),
   () => import("./menu/readiness.js"),
   () => import("./bench/bench.js"),

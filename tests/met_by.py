@@ -11,15 +11,12 @@ import sys
 from collections.abc import Callable
 
 from tests.whole_app import App, the_app
-from webapp.baker.assets import static_folder
 from webapp.formulas.book import marks_in
 from webapp.sheet import report
 from webapp.sheet.levels import ancestors, children
 from webapp.sheet.wiring import Key
 
-PRINT_STYLES = static_folder() / "styles" / "print.css"
-# Folded away, so not on paper, beside what the print style hides.
-FOLDED = ("fold__body", "more__body", "step__answer")
+PAPER = {"paper"}
 
 _CELL_WORD = re.compile(r"\b[a-z]+(?:_[a-z0-9]+)+\b|(?<=cells\.)[a-z]+\b")
 
@@ -27,19 +24,20 @@ _CELL_WORD = re.compile(r"\b[a-z]+(?:_[a-z0-9]+)+\b|(?<=cells\.)[a-z]+\b")
 def figures(app: App) -> set[Key]:
     """The figures of the page: each opens its working."""
     below = {(row, cell) for _, cell, level in app.places("data-of") for row in children(level)}
-    return ({(level, cell) for _, cell, level in app.places("data-cell")} | below) & set(app.nodes)
+    return (_shown(app, on_paper=False) | below) & set(app.nodes)
 
 
 def printed(app: App) -> set[Key]:
-    """The figures of the page that stand on paper too."""
-    rules = re.findall(r"([^{}]+)\{\s*display: none;\s*\}", PRINT_STYLES.read_text())
-    hidden = {name for rule in rules for name in re.findall(r"^\s*\.([\w-]+),?\s*$", rule, re.MULTILINE)}
-    shown = {
+    """The figures of the sheet on paper."""
+    return _shown(app, on_paper=True) & set(app.nodes)
+
+
+def _shown(app: App, *, on_paper: bool) -> set[Key]:
+    return {
         (level, cell)
         for mark, cell, level in app.places("data-cell")
-        if not app.is_within(mark, {*FOLDED, *hidden})
+        if app.is_within(mark, PAPER) == on_paper
     }
-    return shown & set(app.nodes)
 
 
 def at_the_bench(app: App) -> set[Key]:

@@ -117,7 +117,7 @@ class App:
             for each in self.marks
             if mark.template
             and mark.template
-            in (each.attributes.get(f"data-{way}") for way in ("template", "late", "editor"))
+            in (each.attributes.get(f"data-{way}") for way in ("template", "late", "editor", "cups"))
         ]
         return bool(takers) and all(self.is_within(each, classes) for each in takers)
 

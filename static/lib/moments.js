@@ -8,6 +8,7 @@ const DAY = 24 * HOUR;
 const timeFormat = new Intl.DateTimeFormat(undefined, { hour: "numeric", minute: "2-digit" });
 const secondFormat = new Intl.DateTimeFormat(undefined, { hour: "numeric", minute: "2-digit", second: "2-digit" });
 const dayFormat = new Intl.DateTimeFormat(undefined, { weekday: "short" });
+const fullFormat = new Intl.DateTimeFormat(undefined, { dateStyle: "full", timeStyle: "short" });
 const dateFormat = new Intl.DateTimeFormat(undefined, { weekday: "short", day: "numeric", month: "short" });
 
 /** The time of day of a moment (milliseconds since 1970), as this phone writes it: "14:32" or "2:32 PM". */
@@ -18,6 +19,11 @@ export function timeOfDay(moment) {
 /** The time of day of a moment to the second: "14:32:07" or "2:32:07 PM". */
 export function timeToTheSecond(moment) {
   return secondFormat.format(moment);
+}
+
+/** A moment with its whole date: "Saturday, November 28, 2026 at 2:32 PM". */
+export function dateInFull(moment) {
+  return fullFormat.format(moment);
 }
 
 /** A moment seen from now: "14:32", "tomorrow 14:32", "Fri 14:32", "Fri 14 Nov, 14:32". */

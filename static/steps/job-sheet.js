@@ -11,8 +11,8 @@ const FIRST_STEPS = ["resin", "faces"];
 /**
  * The page, for what joins it after its first screen: `say` holds words by name, `draw` pictures, `acts` what a
  * button does, `after` what follows each paint, `clock` the time of day so many seconds from now, `findings` what
- * there is to say beside figures. `editing` is the id of the face that is open, `isPrinting` paints what is folded too,
- * `isWhole` brings in what has not been opened.
+ * there is to say beside figures. `editing` is the id of the face that is open, `isWhole` brings in what has not
+ * been opened.
  */
 export const page = {
   say: {
@@ -33,7 +33,6 @@ export const page = {
   after: [settle],
   top: () => state.sheet,
   editing: null,
-  isPrinting: false,
   isWhole: false,
   render,
   requestRender: () => {

@@ -25,7 +25,7 @@ export function readingOf(page, filled, name, { as = "", unit = "" } = {}) {
   if (!filled || filled.blank || filled.value === null) return BLANK;
   const { value } = filled;
   if (as === "clock") return page.clock(value);
-  if (as === "percent") return { figure: rounded(value * 100), unit: "%" };
+  if (as === "percent") return { figure: `${rounded(value * 100)}%`, unit: "" };
   if (as === "cups" || as === "drops") return { figure: rounded(value, 0), unit: value === 1 ? as.slice(0, -1) : as };
   const { kind, grain } = labels[name];
   const shown = unitShown(kind, state.job.units);
@@ -38,8 +38,8 @@ function late(node, id, binder) {
   const { page } = binder;
   let block = null;
   return (row) => {
-    const isOpen = node.parentElement.open ?? !isFoldedAway(node, page);
-    const contents = !block && (isOpen || page.isPrinting || page.isWhole) && dom.contents(node.dataset.late);
+    const isOpen = node.parentElement.open ?? !isFoldedAway(node);
+    const contents = !block && (isOpen || page.isWhole) && dom.contents(node.dataset.late);
     if (contents) {
       node.removeAttribute("data-late");
       node.append(contents);
@@ -166,7 +166,7 @@ function rows(node, id, binder) {
     return binder.mount(copy, rowId);
   };
   return (row) => {
-    if (isFoldedAway(node, binder.page)) return;
+    if (isFoldedAway(node)) return;
     const below = row.rows[level];
     if (binder.hasNewRows() || made.size === 0) dom.keepInStep(node, below.map((each) => each.id), made, make);
     // What is typed in a colour changes no other colour, and in a face no other face: those are not painted.
@@ -202,9 +202,8 @@ function editor(node, id, binder) {
   };
 }
 
-/** Only one of a step's two faces is painted, the answer or the body; in print both are. */
-function isFoldedAway(node, page) {
+/** Only one of a step's two faces is painted, the answer or the body. */
+function isFoldedAway(node) {
   const step = node.closest(".step");
-  return Boolean(step) && !page.isPrinting
-    && step.hasAttribute("data-folded") === Boolean(node.closest(".step__body"));
+  return Boolean(step) && step.hasAttribute("data-folded") === Boolean(node.closest(".step__body"));
 }

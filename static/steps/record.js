@@ -4,10 +4,7 @@ import { isSetAside, stageOf } from "../clocks/cup-record.js";
 import { allCups } from "../clocks/turns.js";
 import { timeOfDay } from "../lib/moments.js";
 
-const MOST_LINES = 60;
-const BLANKS = 5;
-
-/** Bring the record to life: the cups of this job, its file, and the page in print. */
+/** Bring the record to life: the cups of this job, and its file. */
 export function join(page, { takeJob, say }) {
   page.say.record = () => {
     const count = cupsOf().length;
@@ -29,10 +26,7 @@ export function join(page, { takeJob, say }) {
       if (error) say(`${file.name}: ${error}`);
       else await takeJob(job);
     },
-    print: () => globalThis.print(),
   });
-  globalThis.addEventListener("beforeprint", () => openForPrint(page, true));
-  globalThis.addEventListener("afterprint", () => openForPrint(page, false));
   page.requestRender();
 }
 
@@ -57,28 +51,4 @@ function lineOf({ colour, cup, swatch, title, at, begun }) {
     element("span", { class: "record__what" }, title),
     element("span", { class: "quiet small" }, `${at} · begun ${begun}`),
   ));
-}
-
-/** In print every step shows all that it holds, and blanks to write in for each cup. */
-function openForPrint(page, isPrinting) {
-  page.isPrinting = isPrinting;
-  page.render();
-  const cups = isPrinting ? cupsToWriteOn() : [];
-  part("blanks").replaceChildren(...cups.map(blankLine));
-}
-
-function blankLine(title) {
-  const cells = Array.from({ length: BLANKS }, () => element("td"));
-  return element("tr", {}, element("th", { scope: "row" }, title), cells);
-}
-
-function cupsToWriteOn() {
-  const titles = state.sheet.rows.colour.flatMap((colour) => {
-    const count = (name) => colour.cells[name]?.value ?? 1;
-    const each = (number, say) => Array.from({ length: Math.min(number, MOST_LINES) }, (_, place) => say(place + 1));
-    return each(count("coats_to_pour"), (coat) => each(count("cups"), (cup) => (
-      `${colour.name}, ${count("coats_to_pour") > 1 ? `coat ${coat}, ` : ""}cup ${cup}`
-    ))).flat();
-  });
-  return titles.slice(0, MOST_LINES);
 }

@@ -1,7 +1,7 @@
 """The marks of a rendered page: one table of what each `data-` attribute names, and on which level.
 
 A template has the levels of the rows that it is made for: `data-rows` names one, and what comes in later
-(`data-late`, `data-asked`, `data-editor`) has those of the template that it comes into.
+(`data-late`, `data-asked`, `data-editor`, `data-cups`) has those of the template that it comes into.
 """
 
 from collections.abc import Callable, Iterator, Mapping
@@ -69,7 +69,7 @@ def _brought_in(element: Element, own: set[str]) -> Iterator[tuple[str, set[str]
         yield marks.get("data-template", PAGE), {marks["data-rows"]} & set(LEVELS)
     elif "data-asked" in marks:
         yield marks.get("data-template", PAGE), own
-    for mark in ("data-late", "data-editor"):
+    for mark in ("data-cups", "data-late", "data-editor"):
         if mark in marks:
             yield marks[mark], own
 
@@ -158,6 +158,7 @@ MARKS: dict[str, Resolver] = {
     "data-cell": _at_row("cell"),
     "data-checks": _at_row("figure with a check beside it"),
     "data-choice": _in_row("choice"),
+    "data-cups": _word("template"),
     "data-draw": _word("picture"),
     "data-editor": _word("template"),
     "data-field": _in_row("input"),
@@ -170,6 +171,7 @@ MARKS: dict[str, Resolver] = {
     "data-level": _in_row("level in reach"),
     "data-of": _in_row("cell of the rows below"),
     "data-part": _word("use of the part"),
+    "data-present": _at_row("cell"),
     "data-rows": _in_row("level below"),
     "data-say": _word("sentence"),
     "data-step": _word("step"),
