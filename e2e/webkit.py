@@ -47,6 +47,8 @@ SHOWN = """return [...document.querySelectorAll(arguments[0])].filter((node) =>
 # Nothing scrolls to what is not drawn, but to the step that it stands in.
 TO_THE_MIDDLE = """for (const node of [arguments[0].closest("[data-far]"), arguments[0]])
   node?.scrollIntoView({ block: "center" });"""
+# For a while after a tap the bench takes no other, as that may be a bounce.
+HELD = "return document.documentElement.hasAttribute('data-held')"
 
 Answer = TypeVar("Answer")
 
@@ -146,6 +148,8 @@ class WebKitPhone:
         self.see(selector).send_keys(text)
 
     def _at_hand(self, selector: str, words: str, act: Callable[[WebElement], None]) -> bool:
+        if self.run(HELD):
+            return False
         for each in self.shown(selector, words):
             if each.get_attribute("aria-disabled") != "true":
                 self.run(TO_THE_MIDDLE, each)

@@ -9,6 +9,7 @@ from e2e.webkit import WebKitPhone, hidden_screen
 
 STEPS = ("Resin and room", "Faces", "Cups", "Tint", "Pour and cure", "Record")
 TO_THE_TOP = "const step = arguments[0].closest('.step'); scrollTo(0, step.offsetTop - 8);"
+OPEN_LINE = ".ready__line[aria-pressed=false]"
 # A new cup of the example is ready to be begun, whatever the bar at the thumb says.
 TO_THE_BENCH = "document.querySelector('[data-act=bench]').click()"
 
@@ -35,8 +36,8 @@ def to_the_bench(phone: WebKitPhone) -> None:
 
 def make_ready(phone: WebKitPhone) -> None:
     """Tap each line of make ready, and begin the cup."""
-    for line in phone.shown(".ready__line"):
-        line.click()
+    for _ in phone.shown(OPEN_LINE):
+        phone.tap(OPEN_LINE)
     go_on(phone, "Begin the cup")
 
 
