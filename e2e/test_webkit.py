@@ -87,7 +87,7 @@ def test_a_cup_is_walked_to_the_cover_though_server_and_browser_end(webkit, own_
     assert webkit.see(".clock__time").text == pour_by
     for words in WALK[WALK.index("B is in, start mixing") : WALK.index("Misted")]:
         go_on(webkit, words)
-    webkit.tap(".bench__choice", "into the phone’s calendar")
+    webkit.tap(".bench__choice", "to the phone’s calendar")
     path = webkit.profile / "lake-green-cup-1.ics"
     webkit.until(lambda: path.exists() and path.stat().st_size)
     events = icalendar.Calendar.from_ical(path.read_bytes()).walk("VEVENT")
