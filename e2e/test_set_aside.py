@@ -82,6 +82,7 @@ def expect_to_work(sheet):
     expect(sheet.page.get_by_role("img", name="Your cup of")).to_be_visible()
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("poison", POISONS)
 def test_a_kept_job_that_cannot_be_shown_locks_nobody_out(sheet, poison):
     sheet.page.evaluate(KEEP, [POISONS[poison], True])

@@ -155,6 +155,7 @@ def phone_with(browser, server, kept):
         context.close()
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("way", WAYS, ids=lambda way: way.name)
 def test_a_harmed_phone_says_what_is_so_and_brings_the_work_back(phone_with, way):
     page = phone_with(way)
