@@ -184,7 +184,7 @@ def test_the_mix_clock_counts_down_and_says_where_to_scrape(bench):
     bench.expect_instruction("the sides and the bottom again")
     bench.pass_time(60)
     bench.expect_instruction("Scrape once more")
-    expect(bench.under).to_contain_text("Mix time was over at")
+    expect(bench.under).to_contain_text("Mixing time was up at")
 
 
 def test_without_a_mix_time_the_clock_counts_up_and_says_so(sheet):
