@@ -108,7 +108,8 @@ def test_a_deleted_face_and_its_color_can_be_taken_back_after_a_relaunch(sheet, 
     menu = Menu(page).open()
     menu.dialog.get_by_role("button", name="Undo: Lake green deleted").click()
     wait_until(page, lambda: len(jobs_on(page)["Harbor Lane"]["colours"]) == 1)
-    menu.dialog.get_by_role("button", name=re.compile("Undo: .* deleted")).click()
+    page.wait_for_timeout(BOUNCE)
+    menu.dialog.get_by_role("button", name="Undo: Plate deleted").click()
     wait_until(page, lambda: len(jobs_on(page)["Harbor Lane"]["colours"][0]["faces"]) == 1)
     assert jobs_on(page)["Harbor Lane"]["colours"][0]["faces"][0]["width"] == "20"
     expect(menu.dialog.get_by_role("button", name=re.compile("^Undo"))).to_have_count(0)

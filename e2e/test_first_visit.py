@@ -108,7 +108,7 @@ def test_where_the_browser_gave_up_on_the_page_its_own_reload_helps(visit, folde
 
 
 def test_a_script_torn_in_the_browsers_own_cache_is_loaded_anew_by_reload(visit, folder, handset):
-    handset.expect_complaints(*ANY)
+    handset.complaints.expect(*ANY)
     with faulty_host(folder, "torn", only="/printed.js") as host:
         page = visit(host)
         expect(sentence(page)).to_be_visible()
@@ -121,7 +121,7 @@ def test_a_script_torn_in_the_browsers_own_cache_is_loaded_anew_by_reload(visit,
 @pytest.mark.long
 @pytest.mark.parametrize("only", ["/app.js", "/printed.js", "/marks.js", "/sixteenth.css"])
 def test_a_file_torn_once_is_loaded_anew_by_itself(visit, folder, handset, only):
-    handset.expect_complaints(*ANY)
+    handset.complaints.expect(*ANY)
     with faulty_host(folder, "torn", only=only, times=1) as host:
         page = visit(host)
         expect(page.locator("[data-part=late]")).to_have_count(0, timeout=STYLES_MAY_TAKE)

@@ -289,12 +289,13 @@ def test_a_file_that_is_no_job_gets_a_sentence_with_its_name(sheet, page, tmp_pa
 def test_a_row_more_than_there_may_be_is_refused_at_its_button(sheet, page, tmp_path):
     path = tmp_path / "full.json"
     openings = [{"id": f"o{place}", "shape": "circle", "diameter": "1/4"} for place in range(40)]
-    plate = {"id": "f1", "name": "Plate", "width": "24", "height": "18", "openings": openings}
+    plate = {"id": "f1", "name": "Board", "width": "24", "height": "18", "openings": openings}
     colours = [{"id": "c1", "name": "Lake green", "faces": [plate]}]
     path.write_text(json.dumps({"format": "sixteenth-job", "version": 3, "colours": colours}))
     sheet.open_a_file(path)
+    expect(sheet.step("Resin and room")).to_contain_text("No resin card yet")
     sheet.unfold("Faces")
-    face = sheet.open_face("Plate")
+    face = sheet.open_face("Board")
     face.get_by_text("Cut-outs, edge, grooves, texture").click()
     face.get_by_role("button", name="Add a cut-out").click()
     expect(page.locator(".toast")).to_contain_text("A face holds at most 40 cut-outs.")

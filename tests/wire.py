@@ -5,7 +5,7 @@ import socket
 import ssl
 import threading
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from typing import Any
 
@@ -35,7 +35,9 @@ def serving(app: Flask, **settings: Any) -> Iterator[tuple[Any, threading.Thread
     finally:
         server.task_dispatcher.shutdown()
         # A socket that another thread closes is still in the list that the loop has begun to wait for.
-        server.trigger.pull_trigger(lambda: wasyncore.close_all(server._map))
+        # The loop may wake, and close all, before the trigger has been pulled to the end.
+        with suppress(OSError):
+            server.trigger.pull_trigger(lambda: wasyncore.close_all(server._map))
         thread.join()
 
 
