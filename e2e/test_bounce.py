@@ -80,6 +80,7 @@ def test_a_bounce_counts_one_drop_and_ticks_one_line(bench):
     bench.walk_to("drops are in")
     bench.tap("drops are in")
     count = int(bench.figure.inner_text().split()[0])
+    bench.hold_still()
     bounce(bench, bench.root.get_by_role("button", name="One drop more"))
     expect(bench.figure).to_have_text(f"{count + 1} drops")
 
@@ -234,4 +235,4 @@ def test_a_bounce_deletes_one_face(sheet):
     sheet.open_the_face()
     bench = Bench(sheet.page)
     bounce(bench, sheet.page.locator("[data-act=remove-row]:visible").first)
-    assert len(sheet.job()["colours"][0]["faces"]) == 2
+    expect(sheet.page.locator("[data-act=open-face].face__open")).to_have_count(2)

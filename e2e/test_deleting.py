@@ -100,7 +100,9 @@ def test_a_deleted_job_can_be_taken_back_after_a_relaunch_with_its_cup(sheet_wit
 def test_a_deleted_face_and_its_color_can_be_taken_back_after_a_relaunch(sheet, server):
     page = sheet.page
     sheet.open_the_face()
+    page.wait_for_timeout(BOUNCE)
     page.locator("[data-id=f1] [data-act=remove-row]").last.click()
+    expect(page.locator("[data-id=f1]")).to_have_count(0)
     page.wait_for_timeout(BOUNCE)
     delete_colour(page).click()
     wait_until(page, lambda: [each["name"] for _, each in trash_on(page)].count("Lake green") == 1)
