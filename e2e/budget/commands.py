@@ -59,9 +59,10 @@ def plans(phones: Phones) -> Found:
 
 def _in_colours(job: dict[str, Any]) -> dict[str, Any]:
     """Give each 125 faces a color of their own, as a color holds at most 200."""
-    [colour] = job["colours"]
-    parts = [colour["faces"][first : first + 125] for first in range(0, len(colour["faces"]), 125)]
-    colours = [{**colour, "id": f"c{place}", "faces": faces} for place, faces in enumerate(parts, 1)]
+    colour = job["colours"][0]
+    faces = [face for each in job["colours"] for face in each["faces"]]
+    parts = [faces[first : first + 125] for first in range(0, len(faces), 125)]
+    colours = [{**colour, "id": f"c{place}", "faces": part} for place, part in enumerate(parts, 1)]
     return {**job, "colours": colours}
 
 
