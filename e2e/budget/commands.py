@@ -7,7 +7,6 @@ import sys
 import time
 from collections.abc import Callable
 from functools import partial
-from typing import Any
 
 from e2e.budget.phones import Phones, job_of, visit
 from e2e.budget.table import Figure, Found
@@ -35,7 +34,7 @@ def baking(phones: Phones) -> Found:
 
 def plans(phones: Phones) -> Found:
     """Measure a plan of a thousand faces in processor time, and that it grows no faster than the job."""
-    small, large = (_in_colours(job_of(faces)) for faces in (250, 1000))
+    small, large = job_of(250), job_of(1000)
     plan_as_json(large)
     # By turns, so that other work hits both; the least is nearest to what the plan itself takes.
     runs = [
@@ -55,15 +54,6 @@ def plans(phones: Phones) -> Found:
         "plan_command": Figure(_seconds(lambda: _run(["plan", str(file)]), _time_of_commands)),
         "javascript": Figure(javascript),
     }
-
-
-def _in_colours(job: dict[str, Any]) -> dict[str, Any]:
-    """Give each 125 faces a color of their own, as a color holds at most 200."""
-    colour = job["colours"][0]
-    faces = [face for each in job["colours"] for face in each["faces"]]
-    parts = [faces[first : first + 125] for first in range(0, len(faces), 125)]
-    colours = [{**colour, "id": f"c{place}", "faces": part} for place, part in enumerate(parts, 1)]
-    return {**job, "colours": colours}
 
 
 def _run(arguments: list[str]) -> None:

@@ -68,8 +68,10 @@ def wait_until_ready(page: Page) -> None:
 
 
 def job_of(faces: int) -> dict[str, Any]:
-    """Return a job with so many faces, each of another width, in colours of ten."""
-    job = {**copy.deepcopy(EXAMPLE_JOB), "id": f"job-of-{faces}", "name": f"{faces} faces"}
+    """Return a job with so many faces, each of another width, in colours of ten or of twenty-five."""
+    job = {**copy.deepcopy(EXAMPLE_JOB), "id": f"job_of_{faces}", "name": f"{faces} faces"}
+    # A job holds at most 40 colours.
+    each = 10 if faces <= 400 else 25
     del job["example"]
     [colour] = job["colours"]
     [face] = colour["faces"]
@@ -79,9 +81,9 @@ def job_of(faces: int) -> dict[str, Any]:
             "id": f"c{first}",
             "faces": [
                 {**face, "id": f"f{number}", "width": f"{number + 1} cm"}
-                for number in range(first, min(first + 10, faces))
+                for number in range(first, min(first + each, faces))
             ],
         }
-        for first in range(0, faces, 10)
+        for first in range(0, faces, each)
     ]
     return job
