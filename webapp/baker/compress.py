@@ -14,8 +14,11 @@ Twins = Mapping[str, bytes]
 
 
 def compress(content: bytes) -> Twins:
-    """Return the twins of a content by suffix, as small as they get and the same bytes every time."""
-    return {".br": brotli.compress(content, quality=11), ".gz": gzip.compress(content, 9, mtime=0)}
+    """Return the twins of a content by suffix, small and the same bytes every time.
+
+    Brotli's last step would take three times as long for 2% less.
+    """
+    return {".br": brotli.compress(content, quality=10), ".gz": gzip.compress(content, 9, mtime=0)}
 
 
 def fingerprint(content: bytes) -> str:
