@@ -129,10 +129,10 @@ def test_amounts_are_told_as_lines_to_fill_to_and_as_what_the_scale_reads(opened
     expect(row).to_contain_text("to the 5 3/4 fl oz line (2 7/8 fl oz more)")
     expect(paper.sheet.get_by_role("columnheader").nth(1)).to_contain_text("(resin)")
     opened({**one, "name": "By mass", "card": BY_MASS})
-    # Arithmetic: at 100 to 42 by mass 129 g of A take 54.2 g of B, so 54 g, and the scale comes to 183 g.
+    # Arithmetic: at 100 to 42 by mass 129 g of A take 54.2 g of B, so 54 g; tared before B, as on the screen.
     row = paper.show().row("Lake green")
     expect(row).to_contain_text("to 129 g")
-    expect(row).to_contain_text("keep going to 183 g (54 g more)")
+    expect(row).to_contain_text("tare, then to 54 g")
     expect(paper.sheet.get_by_role("columnheader").nth(1)).to_contain_text("(hardener)")
 
 

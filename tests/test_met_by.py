@@ -87,7 +87,6 @@ def test_what_the_bench_shows_and_the_page_does_not_is_met_there(app):
 def test_paper_is_a_sheet_of_its_own_and_leaves_out_what_is_folded_away(app):
     on_page, on_paper = figures(app), printed(app)
     assert ("cup", "reading_a") in on_paper
-    assert ("cup", "reading_total_mass") in on_paper - on_page
     assert ("job", "hardener_phr") in on_page - on_paper
     assert ("face", "edge_length") in on_page - on_paper
 

@@ -20,7 +20,6 @@ from webapp.formulas.readings import (
     ratio_deviation,
     reading_a_mass,
     reading_b_mass,
-    reading_total_mass,
 )
 
 # A coatings textbook's worked example: diethylenetriamine of molar mass 103 with five active hydrogens has
@@ -85,5 +84,3 @@ def test_readings_on_a_scale_and_in_all() -> None:
     assert reading_a_mass(90, 1.15, 0.1) == pytest.approx(103.5, rel=1e-12)
     assert reading_b_mass(104, 1.15 / 0.97, 1) == 88
     assert mix_volume(180, 2) == 360
-    # Arithmetic: 104 g and 88 g on one scale that is not set back in between.
-    assert reading_total_mass(104, 88) == 192

@@ -154,21 +154,6 @@ def reading_b_mass(reading_a_mass: Grams, mass_ratio: Ratio, scale_division: Gra
 
 
 @formula(level="cup")
-def reading_total_mass(reading_a_mass: Grams, reading_b_mass: Grams) -> Grams:
-    """What the scale reads once part B is in with part A, where nobody sets it back to nought in between.
-
-    Range: any.
-    Example: 104 g of A and 43 g of B read 147 g.
-
-    >>> reading_total_mass(104, 43)
-    147
-
-    Source: arithmetic.
-    """
-    return reading_a_mass + reading_b_mass
-
-
-@formula(level="cup")
 def mix_volume(reading_total: CubicCentimetres, cups: Count) -> CubicCentimetres:
     """What to mix in all for one coat, every cup filled to its mark.
 

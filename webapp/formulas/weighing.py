@@ -66,7 +66,7 @@ def worst_scale_deviation(
     return max(high, low)
 
 
-@valid_range(says="Part B is no more than the scale can be out by. Use a scale that reads finer.")
+@valid_range(says="Part B is no larger than the error of the scale. Use a scale that reads finer.")
 def worst_scale_deviation_range(reading_b_mass: Grams, misweighing: Grams) -> Truth:
     """Part B more than the scale can be out by."""
     return reading_b_mass > misweighing
@@ -91,7 +91,7 @@ def untared_ratio_deviation(
     return max(high, low)
 
 
-@valid_range(says="Part B is no more than two weighings can be out by. Tare the scale before B.")
+@valid_range(says="Part B is no larger than the error of two weighings. Tare the scale before B.")
 def untared_ratio_deviation_range(reading_b_mass: Grams, misweighing: Grams) -> Truth:
     """Part B more than two weighings can be out by."""
     return reading_b_mass > 2 * misweighing
@@ -115,13 +115,13 @@ def smallest_weighed_cup(misweighing: Grams, mass_ratio: Ratio, ratio_tolerance:
 @check(
     level="cup",
     severity="caution",
-    says="Weighed as well as your scale can, this cup can be {cell:worst_ratio_deviation} off the ratio, and "
+    says="Even weighed with care, this cup can be {cell:worst_ratio_deviation} off the ratio; "
     "the card allows {cell:stated_ratio_tolerance}.",
     beside="worst_ratio_deviation",
     quiet=True,
     would_do=(
         "Use a scale that reads finer than {cell:scale_division}.",
-        "Mix a fuller cup: from {cell:smallest_weighed_cup} on it can be weighed well enough.",
+        "Mix a fuller cup: {cell:smallest_weighed_cup} or more weighs well enough.",
     ),
 )
 def scale_out_of_card(
@@ -138,12 +138,12 @@ def scale_out_of_card(
 @check(
     level="cup",
     severity="note",
-    says="Weighed as well as your scale can, this cup can be {cell:worst_ratio_deviation} off the ratio; "
-    "common practice is {cell:ratio_tolerance}.",
+    says="Even weighed with care, this cup can be {cell:worst_ratio_deviation} off the ratio; "
+    "common practice allows {cell:ratio_tolerance}.",
     beside="worst_ratio_deviation",
     would_do=(
         "Use a scale that reads finer than {cell:scale_division}.",
-        "Mix a fuller cup: from {cell:smallest_weighed_cup} on it can be weighed well enough.",
+        "Mix a fuller cup: {cell:smallest_weighed_cup} or more weighs well enough.",
     ),
 )
 def scale_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share, parts_weighed: Count) -> Truth:
@@ -158,12 +158,12 @@ def scale_coarse(worst_ratio_deviation: Share, ratio_tolerance: Share, parts_wei
 @check(
     level="cup",
     severity="caution",
-    says="The scale is too coarse for so little: part B is {cell:reading_b_mass}, and a weighing can be out "
+    says="The scale is too coarse for so little: part B is {cell:reading_b_mass}, and a weighing can be off "
     "by {cell:misweighing}.",
     beside="worst_ratio_deviation",
     would_do=(
         "Use a scale that reads finer than {cell:scale_division}.",
-        "Mix a fuller cup: from {cell:smallest_weighed_cup} on it can be weighed well enough.",
+        "Mix a fuller cup: {cell:smallest_weighed_cup} or more weighs well enough.",
     ),
 )
 def part_below_misweighing(reading_b_mass: Grams, misweighing: Grams, parts_weighed: Count) -> Truth:

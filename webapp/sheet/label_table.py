@@ -134,7 +134,6 @@ LABELS: dict[str, str] = {
     "reading_a_mass": "Reading A on a scale",
     "reading_b_mass": "Reading B on a scale",
     "reading_total": "Total reading",
-    "reading_total_mass": "Total reading on a scale",
     "recoat_closes": "Latest recoat in this room",
     "recoat_closes_due": "Time of the latest recoat",
     "recoat_opens": "Earliest recoat in this room",

@@ -35,7 +35,6 @@ GRAINS: dict[str, str] = {
             "reading_total",
             "reading_a_mass",
             "reading_b_mass",
-            "reading_total_mass",
             "mix_volume",
             "total_mix_volume",
             "planned_graduation",

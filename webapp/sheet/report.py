@@ -29,7 +29,6 @@ LINES: dict[str, tuple[str, ...]] = {
         "reading_b",
         "reading_a_mass",
         "reading_b_mass",
-        "reading_total_mass",
         "mix_volume",
         "worst_ratio_deviation",
         "pour_by",
