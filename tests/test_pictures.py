@@ -43,3 +43,24 @@ def test_a_tint_ladder_is_drawn_to_any_limit(phone, start, limit):
         {"start": start, "limit": limit},
     )
     assert not [word for word in BROKEN if word in drawn], drawn
+
+
+@pytest.mark.parametrize(
+    ("capacity", "graduation", "units", "numbers"),
+    [
+        # By the cup's own marks: 600 mL every 20 mL, and 16 fl oz every 1/4 (29.5735295625 mL a fl oz).
+        (600, 20, "fl oz", {"100", "200", "400", "500"}),
+        (473.176473, 7.393382390625, "mL", {"2", "4", "6", "14"}),
+    ],
+)
+def test_a_cup_is_drawn_with_the_numbers_that_stand_on_it(phone, capacity, graduation, units, numbers):
+    drawn = phone.evaluate(
+        """async ([capacity, graduation, volume]) => {
+          const { filledCup } = await import(new URL("sheet/filled-cup.js", window.modules));
+          const { drawCup } = await import(new URL("pictures/cup.js", window.modules));
+          const drawing = drawCup(filledCup({ capacity, graduation, a: null, total: null }, { volume }));
+          return [...drawing.querySelectorAll(".cup__number")].map((number) => number.textContent);
+        }""",
+        [capacity, graduation, units],
+    )
+    assert numbers <= set(drawn), drawn

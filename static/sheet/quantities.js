@@ -260,7 +260,7 @@ export function showParts(value, kind, unit, grain = "") {
     const [, figure, rest] = /^(\S+)\s?(.*)$/.exec(showDuration(value, grain));
     return { figure, unit: rest };
   }
-  const marked = ["mark", "either"].includes(grain) && onMarks(value, kind, unit);
+  const marked = ["mark", "either"].includes(grain) && unitOfMarks(value, kind, unit);
   if (marked || grain === "mark") return markParts(value, kind, marked || unit);
   const [finer, limit] = named(unit, kind).finer ?? [unit, 0];
   const size = Math.abs(fromCanonical(value, unit, kind));
@@ -284,7 +284,7 @@ function asMeasured(value, kind, unit) {
 }
 
 /** The unit of which a value is a round figure: the one asked for, or the other of a cup. */
-function onMarks(value, kind, unit) {
+export function unitOfMarks(value, kind, unit) {
   const choices = [unit, grammar.otherMarks[unit]].filter(Boolean);
   return choices.find((each) => isRound(fromCanonical(value, each, kind), each));
 }

@@ -1,5 +1,6 @@
 import { limits } from "../printed.js";
-import { capital, fromCanonical, rounded, show, unitShown } from "../sheet/quantities.js";
+import { capital, rounded, show, unitShown } from "../sheet/quantities.js";
+import { filledCup } from "../sheet/filled-cup.js";
 import { because } from "../sheet/reasons.js";
 import { rowAt } from "../sheet/sheet.js";
 import { state } from "../keeping/store.js";
@@ -63,21 +64,12 @@ function yourCup({ cup_capacity: capacity, cup_graduation: graduation }) {
   return `Cup of ${says(capacity)}, marked every ${says(graduation)}.`;
 }
 
-/** What the picture of a cup row shows, in the job's unit of volume; null where no cup is known. */
+/** What the picture of a cup row shows; null where no cup is known. */
 function cupOf(row) {
   const { cells: job } = row.parent.parent;
   if (job.cup_capacity.blank) return null;
-  const unit = unitShown("volume", state.job.units);
-  const inUnit = (value) => fromCanonical(value, unit, "volume");
-  const { reading_a: a, reading_total: total } = row.cells;
-  const says = (cell) => `to ${show(cell.value, "volume", unit, "mark")}`;
-  const fills = a.blank || total.blank ? [] : [
-    { part: "a", to: inUnit(a.value), says: "Part A", also: says(a) },
-    { part: "b", to: inUnit(total.value), says: "then B", also: says(total) },
-  ];
-  const capacity = inUnit(job.cup_capacity.value);
-  const graduation = job.cup_graduation.blank ? capacity : inUnit(job.cup_graduation.value);
-  const words = fills.map((fill) => `${fill.says} ${fill.also}`).join(", ") || "no fill lines yet";
-  const title = `Your cup of ${show(job.cup_capacity.value, "volume", unit, "mark")}: ${words}`;
-  return { capacity, graduation, fills, title };
+  const valueOf = ({ blank, value }) => (blank ? null : value);
+  const [capacity, graduation] = [job.cup_capacity, job.cup_graduation].map(valueOf);
+  const [a, total] = [row.cells.reading_a, row.cells.reading_total].map(valueOf);
+  return filledCup({ capacity, graduation, a, total }, state.job.units);
 }
